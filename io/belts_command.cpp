@@ -1,0 +1,73 @@
+#include "io/belts_command.h"
+
+#include "materials/catalogue.h"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+#include <nlohmann/json.hpp>
+
+namespace swale {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+constexpr double any_width = 1000;  // [mm] a data sheet is per width
+
+std::vector<std::string> carcass_names(const BeltFamily& family) {
+    std::vector<std::string> names;
+    for (const CarcassCode& carcass : family.carcasses) names.push_back(to_string(carcass));
+    return names;
+}
+
+Json families_json() {
+    Json families = Json::array();
+    for (const BeltFamily& family : belt_families())
+        families.push_back({{"code", family.code},
+                            {"title", family.title},
+                            {"form", family.form},
+                            {"cover_min_mm", family.cover_min},
+                            {"cover_max_mm", family.cover_max},
+                            {"carcasses", carcass_names(family)}});
+    return {{"families", families}};
+}
+
+Json sheet_json(const Belt& belt) {
+    Json data = Json::array();
+    for (const BeltDatum& datum : belt.data)
+        data.push_back({{"name", datum.name},
+                        {"value", datum.value},
+                        {"unit", datum.unit},
+                        {"grade", datum.origin.grade},
+                        {"source", datum.origin.source}});
+    return {{"designation", belt.designation}, {"data", data}};
+}
+
+std::string families_text() {
+    std::string text;
+    for (const BeltFamily& family : belt_families())
+        text += fmt::format("{}  {}\n  written {}, covers {} to {} mm\n  {}\n\n", family.code, family.title, family.form,
+                            family.cover_min, family.cover_max, fmt::join(carcass_names(family), ", "));
+    return text + "Data of one belt: swale belts \"EP 800/4 6+3\"\n";
+}
+
+std::string sheet_text(const Belt& belt) {
+    std::string text = belt.designation + "\n";
+    for (const BeltDatum& datum : belt.data)
+        text += fmt::format("  {:<14} {:>12.6g} {:<8} {:<16} {}\n", datum.name, datum.value, datum.unit, datum.origin.grade,
+                            datum.origin.source);
+    return text;
+}
+
+}  // namespace
+
+int run_belts(const BeltsRequest& request, std::ostream& answer) {
+    if (request.designation.empty()) {
+        answer << (request.json ? families_json().dump(2) + "\n" : families_text());
+        return 0;
+    }
+    const Belt belt = belt_from_designation(request.designation, any_width);
+    answer << (request.json ? sheet_json(belt).dump(2) + "\n" : sheet_text(belt));
+    return 0;
+}
+
+}  // namespace swale

@@ -1,0 +1,17 @@
+#pragma once
+
+#include <ostream>
+#include <string>
+
+namespace swale {
+
+struct BeltsRequest {
+    std::string designation;  ///< empty: the families of the catalogue
+    bool json = false;
+};
+
+/// `swale belts`: what the catalogue knows, or the data sheet of one belt with the origin of each number. Returns 0; throws
+/// BadDesignation.
+int run_belts(const BeltsRequest& request, std::ostream& answer);
+
+}  // namespace swale

@@ -1,0 +1,42 @@
+#include "io/case_file.h"
+
+#include "io/belt_table.h"
+#include "io/case_table.h"
+#include "io/layout_tables.h"
+#include "io/limits_table.h"
+#include "io/solve_table.h"
+#include "io/tension_table.h"
+#include "io/text_file.h"
+
+namespace swale {
+namespace {
+
+TomlNode read_document(const std::string& text, const std::string& file) {
+    try {
+        return read_toml(text);
+    } catch (const TomlSyntaxError& error) {
+        throw InputErrors({{file, error.line, "", std::string("this is not TOML: ") + error.what(), "", "TOML 1.0"}});
+    }
+}
+
+}  // namespace
+
+TransitionCase parse_case(const std::string& text, const std::string& file) {
+    const TomlNode document = read_document(text, file);
+    Mistakes mistakes(file);
+    CaseTable table(document, "", mistakes);
+    TransitionCase result;
+    result.title = table.text("title").value_or(std::filesystem::path(file).stem().string());
+    result.belt = read_belt(table.table("belt", true));
+    result.layout = read_layout(table, result.belt);
+    result.states = read_states(table, result.layout.trough.support);
+    result.limits = read_limits(table.table("limits", false), result.belt);
+    result.settings = read_settings(table.table("solve", false));
+    table.finish();
+    mistakes.throw_if_any();
+    return result;
+}
+
+TransitionCase read_case(const std::filesystem::path& path) { return parse_case(read_text_file(path), path.string()); }
+
+}  // namespace swale

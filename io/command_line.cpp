@@ -1,0 +1,97 @@
+#include "io/command_line.h"
+
+#include "io/belts_command.h"
+#include "io/file_error.h"
+#include "io/input_error.h"
+#include "io/near_miss.h"
+#include "io/solve_command.h"
+#include "io/version.h"
+#include "materials/designation.h"
+
+#include <CLI/CLI.hpp>
+#include <algorithm>
+
+namespace swale {
+namespace {
+
+constexpr int wrong_input = 2;
+constexpr int fault = 4;
+
+/// What the command line asks for.
+struct Request {
+    SolveRequest solve;
+    BeltsRequest belts;
+    std::string out;
+};
+
+void add_solve(CLI::App& app, Request& request) {
+    CLI::App* solve = app.add_subcommand("solve", "Solve every tension state of a case and judge it");
+    solve->add_option("CASE", request.solve.case_file, "Case file (TOML)")->required();
+    solve->add_option("--out", request.out, "Folder for the results; default <stem of CASE>-result");
+    solve->add_flag("--json", request.solve.json, "Answer with summary.json on standard output");
+}
+
+void add_belts(CLI::App& app, Request& request) {
+    CLI::App* belts = app.add_subcommand("belts", "What the catalogue knows of belts and where each number comes from");
+    belts->add_option("DESIGNATION", request.belts.designation, "A belt like \"EP 800/4 6+3\"");
+    belts->add_flag("--json", request.belts.json, "Answer in JSON");
+}
+
+/// A word in the place of the command that is none. CLI11 would only call it unexpected.
+std::string unknown_command(const CLI::App& app, const std::vector<std::string>& arguments) {
+    if (arguments.empty() || arguments.front().starts_with('-')) return {};
+    std::vector<std::string> commands;
+    for (const CLI::App* command : app.get_subcommands([](const CLI::App*) { return true; }))
+        commands.push_back(command->get_name());
+    if (std::find(commands.begin(), commands.end(), arguments.front()) != commands.end()) return {};
+    return "there is no command \"" + arguments.front() + "\"; available: " + listed(commands, false);
+}
+
+int dispatch(const CLI::App& app, Request& request, std::ostream& out) {
+    if (app.got_subcommand("belts")) return run_belts(request.belts, out);
+    if (!request.out.empty()) request.solve.out = request.out;
+    return run_solve(request.solve, out);
+}
+
+int complain(std::ostream& err, const std::string& message, int code) {
+    err << "swale: " << message << "\n";
+    return code;
+}
+
+/// Runs what was asked; every exception becomes a message and an exit code.
+int run(const CLI::App& app, Request& request, std::ostream& out, std::ostream& err) {
+    try {
+        const int code = dispatch(app, request, out);
+        return out.flush() ? code : complain(err, "standard output can't be written", fault);
+    } catch (const InputErrors& errors) {
+        err << errors.what() << "\n";
+        return wrong_input;
+    } catch (const BadDesignation& error) {
+        return complain(err, error.what(), wrong_input);
+    } catch (const FileError& error) {
+        return complain(err, error.what(), fault);
+    } catch (const std::exception& error) {
+        return complain(err, std::string("a fault of the program: ") + error.what(), fault);
+    }
+}
+
+}  // namespace
+
+int run_command_line(const std::vector<std::string>& arguments, std::ostream& out, std::ostream& err) {
+    Request request;
+    CLI::App app("Strains in the transitions of a troughed belt conveyor", "swale");
+    app.set_version_flag("--version", "swale " + version());
+    app.require_subcommand(1);
+    add_solve(app, request);
+    add_belts(app, request);
+    const std::string unknown = unknown_command(app, arguments);
+    if (!unknown.empty()) return complain(err, unknown, wrong_input);
+    try {
+        app.parse(std::vector<std::string>(arguments.rbegin(), arguments.rend()));
+    } catch (const CLI::ParseError& error) {
+        return app.exit(error, out, err) == 0 ? 0 : wrong_input;
+    }
+    return run(app, request, out, err);
+}
+
+}  // namespace swale

@@ -1,0 +1,12 @@
+#pragma once
+
+#include "io/case_table.h"
+#include "materials/belt.h"
+#include "solver/transition_case.h"
+
+namespace swale {
+
+/// Reads [limits]. A limit that is not given has the default of the belt's carcass with its source, or none.
+Limits read_limits(CaseTable table, const Belt& belt);
+
+}  // namespace swale

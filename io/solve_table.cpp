@@ -1,0 +1,20 @@
+#include "io/solve_table.h"
+
+namespace swale {
+namespace {
+
+constexpr Allowed accuracy_range = {Kind::percentage, 0.01, 50};
+
+}  // namespace
+
+SolveSettings read_settings(CaseTable table) {
+    SolveSettings settings;
+    settings.accuracy = table.quantity("accuracy", accuracy_range).value_or(settings.accuracy);
+    settings.model = table.choice<Symmetry>("model", {"half", "full"}).value_or(settings.model);
+    settings.grid = table.number("grid", 0.25, 4).value_or(settings.grid);
+    settings.newton_iterations = table.integer("newton_iterations", 1, 1000).value_or(settings.newton_iterations);
+    table.finish();
+    return settings;
+}
+
+}  // namespace swale

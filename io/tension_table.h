@@ -1,0 +1,14 @@
+#pragma once
+
+#include "io/case_table.h"
+#include "mesh/transition_layout.h"
+#include "solver/transition_case.h"
+
+#include <vector>
+
+namespace swale {
+
+/// Reads every [[tension]] of the file: names that differ, and either a total tension or, with a held trough, an elongation.
+std::vector<TensionState> read_states(CaseTable& file, Support trough);
+
+}  // namespace swale

@@ -1,0 +1,95 @@
+#include "io/terminal/criteria_section.h"
+
+#include "io/terminal/headline.h"
+#include "io/terminal/plain_text.h"
+#include "io/terminal/state_table.h"
+#include "io/verdict.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace swale {
+
+namespace {
+
+/// Names of the criteria, each once, in their order.
+std::vector<std::string> names_of(const std::vector<Judgement>& criteria) {
+    std::vector<std::string> names;
+    for (const Judgement& judgement : criteria)
+        if (std::find(names.begin(), names.end(), judgement.name) == names.end()) names.push_back(judgement.name);
+    return names;
+}
+
+const Judgement* find(const std::vector<Judgement>& criteria, const std::string& name, const std::string& state) {
+    for (const Judgement& judgement : criteria)
+        if (judgement.name == name && judgement.state == state) return &judgement;
+    return nullptr;
+}
+
+const Judgement& first_with_limit(const std::vector<Judgement>& criteria, const std::string& name) {
+    const Judgement* found = nullptr;
+    for (const Judgement& judgement : criteria)
+        if (judgement.name == name && (found == nullptr || (!found->limit && judgement.limit))) found = &judgement;
+    return *found;
+}
+
+/// "at least 0": the side of the limit follows from how a judged value fared.
+bool is_lower_bound(const std::vector<Judgement>& criteria, const std::string& name) {
+    return std::any_of(criteria.begin(), criteria.end(), [&](const Judgement& entry) {
+        return entry.name == name && entry.value && entry.limit && entry.passed && *entry.value != *entry.limit &&
+               *entry.passed == (*entry.value > *entry.limit);
+    });
+}
+
+std::string limit_cell(const std::vector<Judgement>& criteria, const std::string& name) {
+    const Judgement& judgement = first_with_limit(criteria, name);
+    if (!judgement.limit) return "none";
+    const std::string limit = significant(*judgement.limit * print_scale(judgement).factor);
+    return (is_lower_bound(criteria, name) ? ">= " : "<= ") + limit + (judgement.advisory ? " adv." : "");
+}
+
+std::string value_cell(const Judgement* judgement) {
+    if (judgement == nullptr || !judgement->value) return "-";
+    std::string text = significant(*judgement->value * print_scale(*judgement).factor);
+    if (judgement->utilisation) text += fmt::format(" ({:.0f}%)", *judgement->utilisation * 100);
+    return text + (over_a_limit(*judgement) ? " !" : over_an_advisory_limit(*judgement) ? " ?" : "");
+}
+
+StateLine criterion_line(const std::vector<Judgement>& criteria, const std::string& name) {
+    const std::string unit = print_scale(first_with_limit(criteria, name)).unit;
+    const std::string title = shortened(printable(name), 34) + (unit.empty() ? "" : " [" + unit + "]");
+    return {{title, limit_cell(criteria, name)},
+            [&criteria, name](const StateResult& state) { return value_cell(find(criteria, name, state.name)); }};
+}
+
+std::string legend(const std::vector<Judgement>& criteria) {
+    std::string text = "  (share of the limit used)";
+    if (std::any_of(criteria.begin(), criteria.end(), over_a_limit)) text += "   ! over its limit";
+    if (std::any_of(criteria.begin(), criteria.end(), over_an_advisory_limit)) text += "   ? over an advisory limit";
+    return text + "\n";
+}
+
+}  // namespace
+
+std::string criteria_section(const TransitionResult& result) {
+    std::vector<StateLine> lines = {
+        {{"belt tension, total [kN]", ""}, [](const StateResult& state) { return significant(state.tension / 1e3); }},
+        {{"mean strain at the far end [%]", ""}, [](const StateResult& state) { return significant(state.far_strain * 100); }}};
+    for (const std::string& name : names_of(result.criteria)) lines.push_back(criterion_line(result.criteria, name));
+    return state_table({"", "limit"}, lines, result.states) + legend(result.criteria);
+}
+
+std::string not_judged_section(const TransitionResult& result) {
+    std::string text;
+    for (const std::string& name : names_of(result.criteria)) {
+        const auto judged = [&](const Judgement& entry) { return entry.name == name && entry.passed; };
+        if (std::any_of(result.criteria.begin(), result.criteria.end(), judged)) continue;
+        const Judgement& judgement = first_with_limit(result.criteria, name);
+        const std::string why = judgement.source.empty() ? "no limit given" : judgement.source;
+        text += "  - " + wrapped(name + ": " + why, 4);
+    }
+    return text.empty() ? text : "Reported, not judged\n" + text;
+}
+
+}  // namespace swale

@@ -1,0 +1,92 @@
+#include "io/terminal/headline.h"
+
+#include "io/terminal/plain_text.h"
+#include "io/verdict.h"
+
+#include <fmt/format.h>
+
+#include <limits>
+
+namespace swale {
+
+namespace {
+
+std::string in_print(const Judgement& judgement, const std::optional<double>& value) {
+    const PrintScale scale = print_scale(judgement);
+    const std::string number = value ? significant(*value * scale.factor) : "-";
+    return scale.unit.empty() ? number : number + " " + scale.unit;
+}
+
+std::string sentence(const Judgement& judgement) {
+    std::string text = fmt::format("{} in \"{}\" is {}, limit {}", judgement.name, judgement.state,
+                                   in_print(judgement, judgement.value), in_print(judgement, judgement.limit));
+    if (judgement.utilisation) text += fmt::format(" ({:.0f} % used)", *judgement.utilisation * 100);
+    return text;
+}
+
+/// The judged criterion nearest to its limit, or farthest over it, among those that `counts` lets pass; null if there is none.
+template <class Predicate>
+const Judgement* worst(const TransitionResult& result, Predicate counts) {
+    const Judgement* found = nullptr;
+    const auto used = [](const Judgement& entry) {
+        return entry.utilisation.value_or(-std::numeric_limits<double>::infinity());
+    };
+    for (const Judgement& judgement : result.criteria)
+        if (counts(judgement) && (found == nullptr || used(judgement) > used(*found))) found = &judgement;
+    return found;
+}
+
+template <class Predicate>
+long count(const TransitionResult& result, Predicate counts) {
+    long number = 0;
+    for (const Judgement& judgement : result.criteria) number += counts(judgement) ? 1 : 0;
+    return number;
+}
+
+bool judged(const Judgement& judgement) {
+    return judgement.passed.has_value() && !judgement.advisory;
+}
+
+/// What the limits say of the states that have a solution.
+std::string judgement_sentence(const TransitionResult& result) {
+    if (const Judgement* over = worst(result, over_a_limit)) {
+        const long others = count(result, over_a_limit) - 1;
+        return sentence(*over) + (others > 0 ? fmt::format("; {} more over their limits.", others) : ".");
+    }
+    if (const Judgement* nearest = worst(result, judged))
+        return "every limit holds in every state solved; nearest to one: " + sentence(*nearest) + ".";
+    return "nothing was judged, since no criterion has a limit.";
+}
+
+std::string warning_sentence(const TransitionResult& result) {
+    const Judgement* over = worst(result, over_an_advisory_limit);
+    return over == nullptr ? std::string() : " Warning: " + sentence(*over) + ", advisory.";
+}
+
+std::string unsolved_sentence(const TransitionResult& result) {
+    std::string names;
+    size_t number = 0;
+    for (const StateResult& state : result.states)
+        if (!converged(state)) names += (number++ == 0 ? "\"" : ", \"") + state.name + "\"";
+    std::string text = fmt::format("no solution for {} ({} of {} states)", names, number, result.states.size());
+    return number == result.states.size() ? text + "." : text + "; of the others: ";
+}
+
+}  // namespace
+
+PrintScale print_scale(const Judgement& judgement) {
+    if (!judgement.unit.empty() && judgement.unit != "1" && judgement.unit != "-") return {1, judgement.unit};
+    if (judgement.name.find("strain") != std::string::npos) return {100, "%"};
+    return {1, ""};
+}
+
+std::string headline(const TransitionResult& result) {
+    const int code = exit_code(result);
+    std::string text = code == 3   ? "NOT CONVERGED: " + unsolved_sentence(result)
+                       : code == 1 ? "OVER A LIMIT: "
+                                   : "WITHIN LIMITS: ";
+    if (text.back() == '.') return text;
+    return text + judgement_sentence(result) + warning_sentence(result);
+}
+
+}  // namespace swale

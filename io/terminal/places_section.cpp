@@ -1,0 +1,97 @@
+#include "io/terminal/places_section.h"
+
+#include "io/terminal/plain_text.h"
+#include "io/terminal/text_table.h"
+#include "io/verdict.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+namespace swale {
+
+namespace {
+
+struct Extreme {
+    const char* title;
+    Reading StateResult::*reading;
+    double factor;  ///< from internal units to those of the title
+    bool largest;
+};
+
+constexpr Extreme extremes[] = {
+    {"edge strain, largest [%]", &StateResult::edge_strain_max, 100, true},
+    {"centre strain, least [%]", &StateResult::centre_strain_min, 100, false},
+    {"edge tension, largest [N/mm]", &StateResult::edge_tension_max, 1, true},
+    {"tension, least [N/mm]", &StateResult::tension_min, 1, false},
+    {"junction bending strain [%]", &StateResult::junction_bending_strain_max, 100, true},
+    {"surface strain, largest [%]", &StateResult::surface_strain_max, 100, true},
+    {"wing line force [N/mm]", &StateResult::wing_line_force_max, 1, true},
+};
+
+/// The state in which a reading is at its worst; null if no state has it.
+const StateResult* worst_state(const TransitionResult& result, const Extreme& extreme) {
+    const StateResult* worst = nullptr;
+    for (const StateResult& state : result.states) {
+        const double value = (state.*extreme.reading).value;
+        if (!converged(state) || !std::isfinite(value)) continue;
+        if (worst == nullptr || (value > (worst->*extreme.reading).value) == extreme.largest) worst = &state;
+    }
+    return worst;
+}
+
+/// "edge +y", "both edges", "centre line", "y = 243". Half a model stands for both sides.
+std::string place_across(double y, const TransitionCase& transition) {
+    const bool both = transition.settings.model == Symmetry::half;
+    const double distance = std::abs(y);
+    const std::string side = y > 0 ? " +y" : " -y";
+    if (distance < 0.5) return "centre line";
+    if (distance > transition.belt.width / 2 - 0.5) return both ? "both edges" : "edge" + side;
+    if (std::abs(distance - transition.layout.junction()) < 0.05 * transition.belt.width)
+        return both ? fmt::format("both junctions, |y| = {:.0f}", distance) : fmt::format("junction, y = {:.0f}", y);
+    return both ? fmt::format("|y| = {:.0f}", distance) : fmt::format("y = {:.0f}", y);
+}
+
+std::string error_cell(const std::optional<double>& error, double factor) {
+    return error ? significant(std::abs(*error) * factor, 2) : "-";
+}
+
+TextRow row_of(const Extreme& extreme, const StateResult& state, const TransitionCase& transition) {
+    const Reading& reading = state.*extreme.reading;
+    return {extreme.title,
+            significant(reading.value * extreme.factor),
+            error_cell(reading.error, extreme.factor),
+            error_cell(reading.far_end_error, extreme.factor),
+            fmt::format("{:.0f}", reading.x),
+            place_across(reading.y, transition),
+            shortened(printable(state.name), 16)};
+}
+
+/// The edge travels further than the centre, so it stretches beyond the mean: how far, and where that gathers.
+std::string why(const TransitionResult& result, const TransitionCase& transition) {
+    const StateResult* state = worst_state(result, extremes[0]);
+    if (state == nullptr) return {};
+    const Reading& edge = state->edge_strain_max;
+    if (!(edge.value > state->far_strain)) return {};
+    const double before = transition.layout.distance - edge.x;
+    return wrapped(
+        fmt::format("Why: the edge travels further than the centre. In \"{}\" it stretches {} % beyond the mean of {} %, "
+                    "most at {:.0f} mm {} the first full set.",
+                    state->name, significant((edge.value - state->far_strain) * 100), significant(state->far_strain * 100),
+                    std::abs(before), before >= 0 ? "before" : "beyond"));
+}
+
+}  // namespace
+
+std::string places_section(const RunRecord& record) {
+    std::vector<TextRow> rows = {{"Where", "value", "grid error", "far-end error", "x [mm]", "across [mm]", "state"}};
+    for (const Extreme& extreme : extremes)
+        if (const StateResult* state = worst_state(record.result, extreme))
+            rows.push_back(row_of(extreme, *state, record.transition));
+    if (rows.size() == 1) return {};
+    return text_table(rows, "lrrrrll") +
+           "  x from the pulley along the unstretched belt; errors are estimates in the unit of the value\n" +
+           why(record.result, record.transition);
+}
+
+}  // namespace swale

@@ -1,0 +1,60 @@
+#include "io/terminal_answer.h"
+
+#include "io/terminal/criteria_section.h"
+#include "io/terminal/headline.h"
+#include "io/terminal/places_section.h"
+#include "io/terminal/plain_text.h"
+#include "io/terminal/supports_section.h"
+#include "io/verdict.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace swale {
+
+namespace {
+
+std::string no_solution_section(const TransitionResult& result) {
+    std::string text;
+    for (const StateResult& state : result.states)
+        if (!converged(state)) text += "  - " + wrapped(state.name + ": " + state.reason, 4);
+    return text.empty() ? text : "No solution\n" + text;
+}
+
+/// What the states say of themselves; a sentence that several share is said once.
+std::string notes_section(const TransitionResult& result) {
+    std::vector<std::string> said;
+    std::string text;
+    for (const StateResult& state : result.states)
+        for (const std::string& note : state.notes) {
+            if (std::find(said.begin(), said.end(), note) != said.end()) continue;
+            said.push_back(note);
+            text += "  - " + wrapped(state.name + ": " + note, 4);
+        }
+    return text.empty() ? text : "Notes\n" + text;
+}
+
+std::string cost_line(const TransitionResult& result) {
+    return fmt::format("{} full sets modelled; {} unknowns, {} Newton iterations, {} s\n", result.sets,
+                       result.cost.degrees_of_freedom, result.cost.newton_iterations, significant(result.cost.seconds, 2));
+}
+
+/// Two lines that stand under every answer.
+constexpr const char* cautions =
+    "Lock out the drive, hold back stored belt tension and guard nip points before anyone works there.\n"
+    "The belt maker's limits, local codes and a licensed engineer's judgement prevail over this result.\n";
+
+}  // namespace
+
+std::string terminal_answer(const RunRecord& record) {
+    const TransitionResult& result = record.result;
+    std::string text = wrapped(record.transition.title) + wrapped(headline(result));
+    for (const std::string& section :
+         {criteria_section(result), places_section(record), supports_section(result), no_solution_section(result),
+          not_judged_section(result), notes_section(result), cost_line(result) + cautions})
+        if (!section.empty()) text += "\n" + section;
+    return text;
+}
+
+}  // namespace swale

@@ -1,0 +1,67 @@
+#include "io/transition_table.h"
+
+#include "io/pulley_table.h"
+
+#include <cmath>
+#include <fmt/format.h>
+
+namespace swale {
+namespace {
+
+constexpr Allowed distance_range = {Kind::length, 100, 100000};
+constexpr Allowed angle_range = {Kind::angle, 0, 60};
+
+Station read_station(CaseTable& table) {
+    Station station;
+    station.at = table.required_quantity("at", distance_range);
+    station.angle = table.required_quantity("angle", angle_range);
+    station.lift = table.quantity("lift", lift_range);
+    station.support = read_support(table);
+    return station;
+}
+
+/// Its rolls can't stand in the rolls of the set before, nor in those of the first full set.
+void check_place(CaseTable& table, const Station& station, double previous, const TransitionLayout& layout) {
+    const double clear = layout.trough.roll_diameter;
+    if (station.at >= layout.distance)
+        table.reject("at", "the set stands beyond the transition", "between the pulley and the first full set");
+    else if (station.at > layout.distance - clear)
+        table.reject("at", "the set stands in the first full set", "a roll diameter or more before it");
+    if (station.at <= previous)
+        table.reject("at", "the sets are not in order from the pulley", fmt::format("more than {} mm", previous));
+    else if (station.at < previous + clear)
+        table.reject("at", "the set stands in the one before", fmt::format("{} mm or more", previous + clear));
+}
+
+/// A roll whose top is `lift` above the full sets stands clear of the pulley if the axes are farther apart than both radii.
+bool stands_in_pulley(double at, double lift, const TransitionLayout& layout) {
+    const double roll = layout.trough.roll_diameter / 2;
+    const double pulley = layout.pulley.diameter / 2;
+    const double drop = (layout.pulley.lift - pulley) - (lift - roll);
+    return std::hypot(at, drop) < roll + pulley;
+}
+
+void check_pulley(CaseTable& table, const std::string& key, double at, double lift, Support support,
+                  const TransitionLayout& layout) {
+    if (layout.pulley.support == Support::held || support == Support::held) return;
+    if (stands_in_pulley(at, lift, layout)) table.reject(key, "the rolls stand in the pulley", "a place clear of the pulley");
+}
+
+}  // namespace
+
+void read_transition(CaseTable& table, TransitionLayout& layout) {
+    layout.distance = table.required_quantity("distance", distance_range);
+    check_pulley(table, "distance", layout.distance, 0, layout.trough.support, layout);
+    double previous = -layout.trough.roll_diameter;
+    for (CaseTable& idlers : table.tables("idlers")) {
+        const Station station = read_station(idlers);
+        check_place(idlers, station, previous, layout);
+        check_pulley(idlers, "at", station.at, layout.lift_of(station), station.support, layout);
+        idlers.finish();
+        layout.stations.push_back(station);
+        previous = station.at;
+    }
+    table.finish();
+}
+
+}  // namespace swale

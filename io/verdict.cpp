@@ -1,0 +1,41 @@
+#include "io/verdict.h"
+
+#include <algorithm>
+
+namespace swale {
+namespace {
+
+struct Answer {
+    const char* words;
+    int exit_code;
+};
+
+Answer answer(const TransitionResult& result) {
+    if (!std::all_of(result.states.begin(), result.states.end(), converged)) return {"not converged", 3};
+    if (std::any_of(result.criteria.begin(), result.criteria.end(), over_a_limit)) return {"over a limit", 1};
+    return {"within limits", 0};
+}
+
+}  // namespace
+
+bool converged(const StateResult& state) {
+    return state.status == SolveStatus::converged;
+}
+
+bool over_a_limit(const Judgement& judgement) {
+    return !judgement.advisory && judgement.passed == false;
+}
+
+bool over_an_advisory_limit(const Judgement& judgement) {
+    return judgement.advisory && judgement.passed == false;
+}
+
+std::string verdict(const TransitionResult& result) {
+    return answer(result).words;
+}
+
+int exit_code(const TransitionResult& result) {
+    return answer(result).exit_code;
+}
+
+}  // namespace swale

@@ -1,0 +1,23 @@
+#pragma once
+
+#include "materials/origin.h"
+#include "materials/section.h"
+
+#include <optional>
+#include <string>
+
+namespace swale {
+
+enum class Carcass { textile, steel_cord };
+
+/// A belt as the solver needs it, with the data sheet it was made from.
+struct Belt {
+    std::string designation;         ///< as given, empty for a section given outright
+    std::optional<Carcass> carcass;  ///< unknown for a section without `kind`: then strain is reported, not judged
+    double width = 0;                ///< [mm]
+    Section section;
+    std::optional<double> rated_tension;  ///< working tension per width [N/mm]
+    DataSheet data;                       ///< every number above with its origin
+};
+
+}  // namespace swale

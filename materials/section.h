@@ -1,0 +1,32 @@
+#pragma once
+
+#include <Eigen/Core>
+
+#include <string>
+
+namespace swale {
+
+/// Mechanical section of the belt, all per unit of unstretched width or area. Units: mm, N, t (tonne), s.
+///
+/// Voigt order (along the belt, across, shear) with engineering shear and twist: e12 and k12 are doubled, so A66 and D66
+/// are those of laminate theory. N = A e [N/mm], M = D (k - k0) [N]. A and D are independent: the plies of a belt slide in
+/// rubber, so D is far below A t^2/12.
+struct Section {
+    Eigen::Matrix3d membrane = Eigen::Matrix3d::Zero();  ///< A [N/mm]
+    Eigen::Matrix3d bending = Eigen::Matrix3d::Zero();   ///< D [N mm]
+    double thickness = 0;                                ///< covers and carcass [mm]
+    double underside = 0;                                ///< carcass mid-surface to the face on the rolls [mm]
+    double mass = 0;                                     ///< per area [t/mm^2]; 1 kg/m^2 = 1e-9 t/mm^2
+    double foundation = 0;                               ///< pressure per indentation of the bottom cover [N/mm^3]
+
+    /// Distance from the mid-surface to the farther of both faces [mm].
+    double farther_face() const;
+};
+
+/// Orthotropic 3x3 law from its four constants.
+Eigen::Matrix3d orthotropic(double along, double across, double coupling, double shear);
+
+/// Empty if the matrix is positive definite; otherwise a sentence that names `name` and the condition broken with its numbers.
+std::string why_not_positive_definite(const Eigen::Matrix3d& law, const std::string& name);
+
+}  // namespace swale

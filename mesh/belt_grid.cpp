@@ -1,0 +1,76 @@
+#include "mesh/belt_grid.h"
+
+#include "mesh/graded_breaks.h"
+#include "mesh/idler_set.h"
+#include "mesh/trough_profile.h"
+
+#include <algorithm>
+#include <numbers>
+
+namespace swale {
+
+double model_length(const TransitionLayout& layout, int sets) {
+    if (layout.trough.support == Support::held) return layout.distance;
+    return layout.distance + (sets - 0.5) * layout.trough.spacing;
+}
+
+double model_begin(const TransitionLayout& layout, double underside) {
+    const bool wrapped = layout.pulley.grip == Grip::sliding && layout.pulley.support == Support::rolls;
+    return wrapped ? -std::numbers::pi * (layout.pulley.diameter / 2 + underside) : 0;
+}
+
+namespace {
+
+// Spans in mm before refinement; the solver halves them at least once. The figures follow from the boundary layer
+// sqrt(D/T) of some 50 mm at rolls and pulley, and from the contact patch of 5 to 8 mm.
+constexpr double at_rolls = 20, at_pulley = 24, in_transition = 90, in_trough = 240, on_wrap = 60;
+
+CubicBasis lengthwise(const TransitionLayout& layout, const GridRequest& request) {
+    const double begin = model_begin(layout, request.underside), end = model_length(layout, request.sets), f = request.factor;
+    std::vector<FinePlace> places{{0, at_pulley * f, 30, 0.4}};
+    std::vector<double> pinned{0};
+    if (begin < 0) places.push_back({begin / 2, on_wrap * f, -begin / 2, 0.5});
+    for (const IdlerSet& set : idler_sets(layout, request.sets)) {
+        places.push_back({set.x, at_rolls * f, 15, 0.6});
+        pinned.push_back(set.x);
+    }
+    places.push_back({(begin + layout.distance) / 2, in_transition * f, (layout.distance - begin) / 2, 0.5});
+    return CubicBasis(graded_breaks(begin, end, in_trough * f, places, pinned));
+}
+
+// The junctions of the full sets and of every station, where the belt bends about a line.
+void add_junctions(const TransitionLayout& layout, const GridRequest& request, std::vector<FinePlace>& places,
+                   std::vector<double>& pinned) {
+    const double f = request.factor;
+    if (layout.trough.support == Support::held) {
+        const auto [first, last] = held_profile(layout, request.underside).arc_ends();
+        const double size = std::min(16.0, (last - first) / 6);
+        places.push_back({(first + last) / 2, size * f, (last - first) / 2 + size, 0.6});
+        pinned.push_back(first);
+        pinned.push_back(last);
+    } else {
+        places.push_back({layout.junction(), 14 * f, 28, 0.6});
+    }
+}
+
+CubicBasis crosswise(const TransitionLayout& layout, const GridRequest& request) {
+    const double edge = layout.belt_width / 2, longest = std::min(80.0, layout.belt_width / 12) * request.factor;
+    std::vector<FinePlace> places{{edge, 18 * request.factor, 18, 0.6}};
+    std::vector<double> pinned;
+    add_junctions(layout, request, places, pinned);
+    std::vector<double> breaks = graded_breaks(0, edge, longest, places, pinned);
+    if (request.half) return CubicBasis(std::move(breaks));
+    std::vector<double> whole;
+    for (auto y = breaks.rbegin(); y != breaks.rend(); ++y) whole.push_back(-*y);
+    whole.insert(whole.end(), breaks.begin() + 1, breaks.end());
+    whole[breaks.size() - 1] = 0;
+    return CubicBasis(std::move(whole));
+}
+
+}  // namespace
+
+Patch belt_grid(const TransitionLayout& layout, const GridRequest& request) {
+    return {lengthwise(layout, request), crosswise(layout, request)};
+}
+
+}  // namespace swale

@@ -1,0 +1,43 @@
+#include "mesh/patch.h"
+
+namespace swale {
+
+SpanNodes Patch::nodes(int span_along, int span_across) const {
+    SpanNodes nodes;
+    for (int a = 0; a < 4; ++a)
+        for (int b = 0; b < 4; ++b) nodes[4 * a + b] = index(span_along + a, span_across + b);
+    return nodes;
+}
+
+SurfaceJet Patch::jet(const ControlPoints& points, double x, double y) const {
+    const BasisValues bx = along.at(x), by = across.at(y);
+    SurfaceJet jet;
+    for (Eigen::Vector3d* v : {&jet.position, &jet.along, &jet.across, &jet.along2, &jet.across2, &jet.mixed}) v->setZero();
+    for (int a = 0; a < 4; ++a)
+        for (int b = 0; b < 4; ++b) {
+            const auto point = points.col(index(bx.first + a, by.first + b));
+            jet.position += bx.value[a] * by.value[b] * point;
+            jet.along += bx.slope[a] * by.value[b] * point;
+            jet.across += bx.value[a] * by.slope[b] * point;
+            jet.along2 += bx.curvature[a] * by.value[b] * point;
+            jet.across2 += bx.value[a] * by.curvature[b] * point;
+            jet.mixed += bx.slope[a] * by.slope[b] * point;
+        }
+    return jet;
+}
+
+ControlPoints Patch::refine(const ControlPoints& points, const Patch& fine) const {
+    const Eigen::MatrixXd lengthwise = along.refinement(fine.along), crosswise = across.refinement(fine.across);
+    ControlPoints net(3, fine.points());
+    for (int c = 0; c < 3; ++c) {
+        Eigen::MatrixXd coarse(along.size(), across.size());
+        for (int i = 0; i < along.size(); ++i)
+            for (int j = 0; j < across.size(); ++j) coarse(i, j) = points(c, index(i, j));
+        const Eigen::MatrixXd finer = lengthwise * coarse * crosswise.transpose();
+        for (int i = 0; i < fine.along.size(); ++i)
+            for (int j = 0; j < fine.across.size(); ++j) net(c, fine.index(i, j)) = finer(i, j);
+    }
+    return net;
+}
+
+}  // namespace swale

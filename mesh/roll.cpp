@@ -1,0 +1,32 @@
+#include "mesh/roll.h"
+
+#include <Eigen/Geometry>
+
+#include <algorithm>
+#include <cmath>
+
+namespace swale {
+
+// The roll is a cylinder of radius R - e and half-length l - e, thickened by its end radius e. With a and b the distances of
+// the point from that inner cylinder's barrel and end planes, the distance is hypot(a, b) - e beyond the end's edge, a - e
+// over the barrel and b - e before the end face.
+Clearance Roll::clearance(const Eigen::Vector3d& point) const {
+    const Eigen::Vector3d offset = point - centre;
+    const double s = offset.dot(axis);
+    const Eigen::Vector3d radial = offset - s * axis;
+    const double rho = radial.norm();
+    const Eigen::Vector3d outward = rho > 0 ? Eigen::Vector3d(radial / rho) : up;
+    const Eigen::Vector3d endward = s < 0 ? Eigen::Vector3d(-axis) : axis;
+    const Eigen::Vector3d round = axis.cross(outward);
+    const double a = rho - (radius - end_radius), b = std::abs(s) - (half_length - end_radius);
+
+    if (a > 0 && b > 0) {
+        const double h = std::hypot(a, b);
+        const Eigen::Vector3d normal = (a * outward + b * endward) / h, tangent = (a * endward - b * outward) / h;
+        return {h - end_radius, normal, tangent * tangent.transpose() / h + a / (h * rho) * round * round.transpose()};
+    }
+    if (a >= b) return {a - end_radius, outward, round * round.transpose() / std::max(rho, 1e-9)};
+    return {b - end_radius, endward, Eigen::Matrix3d::Zero()};
+}
+
+}  // namespace swale

@@ -1,0 +1,40 @@
+#pragma once
+
+#include <Eigen/Core>
+
+namespace swale {
+
+/// Lower half of a symmetric band, one column per unknown: entry (i, j), i >= j, at row i - j (LAPACK's band storage).
+class BandMatrix {
+  public:
+    BandMatrix(int size, int half_bandwidth) : entries_(Eigen::MatrixXd::Zero(half_bandwidth + 1, size)) {}
+
+    int size() const { return static_cast<int>(entries_.cols()); }
+    int half_bandwidth() const { return static_cast<int>(entries_.rows()) - 1; }
+    void add(int i, int j, double value) { i >= j ? entries_(i - j, j) += value : entries_(j - i, i) += value; }
+    double operator()(int i, int j) const;
+    auto diagonal() { return entries_.row(0); }
+    Eigen::MatrixXd& entries() { return entries_; }
+    const Eigen::MatrixXd& entries() const { return entries_; }
+    void multiply(const double* x, double* y) const;
+
+  private:
+    Eigen::MatrixXd entries_;
+};
+
+/// Cholesky factor of a band matrix by LAPACK dpbtrf.
+class BandFactor {
+  public:
+    /// Factorises in place; ok() is false if the matrix is not positive definite, failed_row() names where.
+    explicit BandFactor(BandMatrix matrix);
+
+    bool ok() const { return failed_row_ < 0; }
+    int failed_row() const { return failed_row_; }
+    Eigen::VectorXd solve(const Eigen::VectorXd& right) const;
+
+  private:
+    BandMatrix factor_;
+    int failed_row_ = -1;
+};
+
+}  // namespace swale

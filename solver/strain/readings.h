@@ -1,0 +1,37 @@
+#pragma once
+
+#include "mesh/transition_layout.h"
+#include "solver/strain/belt_probe.h"
+#include "solver/transition/belt_model.h"
+#include "solver/transition_result.h"
+
+#include <array>
+
+namespace swale {
+
+/// Where peaks are looked for: away from held or stuck lines, at whose free corner the strain is singular.
+struct ReadingRange {
+    double begin = 0, end = 0;              ///< material x [mm]
+    std::vector<double> held_lines;         ///< inner ones, material x [mm]
+    double excluded = 0;                    ///< max(0.05 W, 4 t) [mm]
+
+    bool holds(double x) const;
+};
+
+ReadingRange reading_range(const TransitionLayout& layout, const Section& section, const BeltModel& model);
+
+/// The reported quantities of one grid, still without error estimates.
+struct Readings {
+    Reading edge_strain_max, centre_strain_min, edge_tension_max, tension_min;
+    Reading junction_bending_strain_max, surface_strain_max, wing_line_force_max;
+
+    /// In a fixed order, so that grids can be compared entry by entry.
+    std::array<Reading*, 7> all();
+};
+
+Readings take_readings(const BeltProbe& probe, const TransitionLayout& layout, const Section& section, const BeltModel& model);
+
+/// Mean longitudinal strain at the far end.
+double far_strain(const BeltProbe& probe);
+
+}  // namespace swale

@@ -1,0 +1,100 @@
+#include "solver/strain/samples.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace swale {
+
+namespace {
+
+// begin, ..., end in equal steps of at most `step`.
+std::vector<double> ladder(double begin, double end, double step) {
+    const int n = std::max(1, static_cast<int>(std::ceil((end - begin) / step - 1e-9)));
+    std::vector<double> xs;
+    for (int k = 0; k <= n; ++k) xs.push_back(k == n ? end : begin + (end - begin) * k / n);
+    return xs;
+}
+
+// Break points and a few between them, every span cut into pieces of at most `step`, at least `least`, at most four.
+std::vector<double> sub_breaks(const CubicBasis& basis, double step, int least) {
+    std::vector<double> xs;
+    for (int s = 0; s < basis.spans(); ++s) {
+        const double begin = basis.breaks()[s], length = basis.breaks()[s + 1] - begin;
+        const int pieces = std::clamp(static_cast<int>(std::ceil(length / step)), least, 4);
+        for (int k = 0; k < pieces; ++k) xs.push_back(begin + length * k / pieces);
+    }
+    xs.push_back(basis.end());
+    return xs;
+}
+
+// With the mirror image of positive places where only they are modelled.
+std::vector<double> both_sides(std::vector<double> ys) {
+    if (ys.front() < 0) return ys;
+    std::vector<double> whole;
+    for (auto y = ys.rbegin(); y != ys.rend(); ++y)
+        if (*y > 0) whole.push_back(-*y);
+    whole.insert(whole.end(), ys.begin(), ys.end());
+    return whole;
+}
+
+// Sum of the pressures of all rolls at a point; on the mirrored side those of its image.
+double contact_pressure(const BeltModel& model, SurfacePoint point) {
+    if (model.half) point.position.y() = std::abs(point.position.y());
+    double pressure = 0;
+    for (const BeltContact& contact : model.contacts)
+        if (std::abs(point.x - contact.x * model.scale) < 2 * contact.energy->roll().radius || contact.place == RollPlace::pulley)
+            pressure += contact.energy->pressure_at(point.position);
+    return pressure;
+}
+
+// Largest pressure of the contact line near x.
+double line_pressure(const BeltProbe& probe, const BeltModel& model, double x, double y) {
+    double pressure = 0;
+    for (double offset = -20; offset <= 20; offset += 0.5) {
+        const double place = std::clamp(x + offset, probe.begin(), probe.end());
+        pressure = std::max(pressure, contact_pressure(model, probe.at(place, y)));
+    }
+    return pressure;
+}
+
+CrossSection cross_section(const BeltProbe& probe, const BeltModel& model, std::string name, double x, bool at_rolls) {
+    CrossSection section{std::move(name), {}};
+    for (const double y : both_sides(ladder(0, probe.edge(), 10))) {
+        section.points.push_back(probe.at(x, y));
+        if (at_rolls) section.points.back().contact_pressure = line_pressure(probe, model, x, y);
+    }
+    return section;
+}
+
+}  // namespace
+
+std::vector<AlongRow> sample_along(const BeltProbe& probe, const TransitionLayout& layout, const BeltModel&) {
+    std::vector<AlongRow> rows;
+    for (const double x : ladder(probe.begin(), probe.end(), 25))
+        rows.push_back({probe.at(x, probe.edge()), probe.at(x, layout.junction()), probe.at(x, 0)});
+    return rows;
+}
+
+std::vector<CrossSection> sample_across(const BeltProbe& probe, const TransitionLayout& layout, const BeltModel& model) {
+    std::vector<CrossSection> sections;
+    sections.push_back(cross_section(probe, model, "mid-transition", layout.distance / 2 * model.scale, false));
+    for (const IdlerSet& set : model.idlers)
+        sections.push_back(cross_section(probe, model, set.name, set.x * model.scale, set.support == Support::rolls));
+    return sections;
+}
+
+BeltSurface sample_surface(const BeltProbe& probe, const BeltModel& model) {
+    const std::vector<double> xs = sub_breaks(probe.patch().along, 6, 1);
+    const std::vector<double> ys = both_sides(sub_breaks(probe.patch().across, 25, 1));
+    BeltSurface surface{static_cast<int>(xs.size()), static_cast<int>(ys.size()), {}};
+    surface.points.reserve(xs.size() * ys.size());
+    for (const double x : xs)
+        for (const double y : ys) {
+            SurfacePoint point = probe.at(x, y);
+            point.contact_pressure = contact_pressure(model, point);
+            surface.points.push_back(point);
+        }
+    return surface;
+}
+
+}  // namespace swale

@@ -1,0 +1,18 @@
+#pragma once
+
+#include "solver/strain/belt_probe.h"
+#include "solver/transition/belt_model.h"
+
+namespace swale {
+
+/// Rows every 25 mm or closer: at edge, junction and centre.
+std::vector<AlongRow> sample_along(const BeltProbe& probe, const TransitionLayout& layout, const BeltModel& model);
+
+/// Rows every 10 mm or closer at "mid-transition", every station and every full set. The contact pressure at a set is the
+/// largest of its contact line, since the line is only some millimetres wide.
+std::vector<CrossSection> sample_across(const BeltProbe& probe, const TransitionLayout& layout, const BeltModel& model);
+
+/// The whole belt: four points in each short span, at least two in every one.
+BeltSurface sample_surface(const BeltProbe& probe, const BeltModel& model);
+
+}  // namespace swale

@@ -1,0 +1,87 @@
+#include "solver/strain/support_forces.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace swale {
+
+namespace {
+
+using Eigen::Vector3d;
+
+// The whole belt's share of a force on the modelled half: both sides, whose y components cancel.
+Vector3d both_halves(const Vector3d& force, bool half) {
+    return half ? Vector3d(2 * force.x(), 0, 2 * force.z()) : force;
+}
+
+// What the supports of the first rows push with: the residual of fixed components is the reaction.
+Vector3d pulley_reaction(const BeltModel& model, const ControlPoints& gradient, bool clamped) {
+    Vector3d sum = Vector3d::Zero();
+    for (int j = 0; j < model.patch.across.size(); ++j) {
+        sum += gradient.col(model.patch.index(0, j));
+        if (clamped) sum.z() += gradient(2, model.patch.index(1, j));
+    }
+    return both_halves(sum, model.half);
+}
+
+// A held inner section fixes w0 c0 + w1 c1 + w2 c2; the force on that sum is the middle row's residual over w1.
+Vector3d station_reaction(const BeltModel& model, const ControlPoints& gradient, const IdlerSet& set) {
+    const BasisValues at_set = model.patch.along.at(set.x * model.scale);
+    Vector3d sum = Vector3d::Zero();
+    for (int j = 0; j < model.patch.across.size(); ++j) sum += gradient.col(model.patch.index(at_set.first + 1, j)) / at_set.value[1];
+    sum.x() = 0;
+    return both_halves(sum, model.half);
+}
+
+Vector3d trough_reaction(const BeltModel& model, const ControlPoints& gradient) {
+    Vector3d sum = Vector3d::Zero();
+    for (int j = 0; j < model.patch.across.size(); ++j) sum += gradient.col(model.patch.index(model.patch.along.size() - 1, j));
+    return both_halves(sum, model.half);
+}
+
+std::vector<SupportForce> contact_forces(const BeltContact& contact, const BeltModel& model, const ControlPoints& points) {
+    const Vector3d force = contact.energy->force(points);
+    const double gap = contact.energy->smallest_gap(points);
+    const double lift_off = gap > 0.02 ? gap : 0;  // closer than the law's corner is touching
+    const bool on_line = contact.place != RollPlace::wing;
+    std::vector<SupportForce> forces{{contact.name, contact.x, on_line ? both_halves(force, model.half) : force, lift_off}};
+    if (!contact.mirror.empty())
+        forces.push_back({contact.mirror, contact.x, Vector3d(force.x(), -force.y(), force.z()), lift_off});
+    return forces;
+}
+
+}  // namespace
+
+std::vector<SupportForce> support_forces(const TransitionCase& transition, const BeltModel& model, const ControlPoints& points) {
+    const ControlPoints gradient = model.system.full_gradient(points);
+    const bool clamped = transition.layout.pulley.support == Support::rolls;
+    std::vector<SupportForce> forces{{"pulley", 0, pulley_reaction(model, gradient, clamped), {}}};
+    for (const IdlerSet& set : model.idlers) {
+        if (set.support == Support::rolls) continue;
+        const bool last = transition.layout.trough.support == Support::held && set.x >= transition.layout.distance - 1e-9;
+        forces.push_back({set.name, set.x, last ? trough_reaction(model, gradient) : station_reaction(model, gradient, set), {}});
+    }
+    for (const BeltContact& contact : model.contacts)
+        for (SupportForce& force : contact_forces(contact, model, points)) {
+            if (contact.place == RollPlace::pulley) {
+                forces.front().force += force.force;
+                forces.front().lift_off = force.lift_off;
+            } else {
+                forces.push_back(std::move(force));
+            }
+        }
+    std::stable_sort(forces.begin(), forces.end(), [](const SupportForce& a, const SupportForce& b) { return a.x < b.x; });
+    return forces;
+}
+
+double far_tension(const TensionState& state, const BeltModel& model, const ControlPoints& points) {
+    return state.total ? *state.total : trough_reaction(model, model.system.full_gradient(points)).x();
+}
+
+double pulley_tension(const BeltModel& model, const ControlPoints& points, double far) {
+    double along = 0;
+    for (const BeltContact& contact : model.contacts) along += contact.energy->force(points, 0).x();
+    return far + model.multiplicity() * along;
+}
+
+}  // namespace swale

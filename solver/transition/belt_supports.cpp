@@ -1,0 +1,160 @@
+#include "solver/transition/belt_supports.h"
+
+#include "mesh/belt_grid.h"
+#include "mesh/idler_set.h"
+
+#include <Eigen/LU>
+
+#include <algorithm>
+
+namespace swale {
+
+namespace {
+
+enum { x = 0, y = 1, z = 2 };
+
+// Lays down the conditions, one named step each. Later steps override earlier ones at the same component.
+class Layer {
+  public:
+    Layer(const TransitionLayout& layout, const Patch& patch, const SupportRequest& request)
+        : layout_(layout),
+          patch_(patch),
+          request_(request),
+          supports_(patch.points()),
+          across_(patch.across.size()),
+          last_(patch.along.size() - 1) {}
+
+    // Even components have zero slope at y = 0; odd ones are zero there with zero curvature, so that the mirror image is C2.
+    void symmetry_line() {
+        const bool symmetric = request_.parity == Parity::symmetric;
+        const BasisValues at_line = patch_.across.at(0);
+        for (int i = 0; i <= last_; ++i)
+            for (const int component : {x, y, z}) {
+                const bool even = symmetric == (component != y);
+                if (even) {
+                    supports_.tie({point(i, 1), component}, {{{point(i, 0), component}, 1}});
+                } else {
+                    supports_.fix({point(i, 0), component}, 0);
+                    supports_.tie({point(i, 1), component},
+                                  {{{point(i, 2), component}, -at_line.curvature[2] / at_line.curvature[1]}});
+                }
+            }
+    }
+
+    // Stuck or sliding: a plane section with its slope fixed, at the top of the pulley or at the end of the wrap below it.
+    // Held: the same position with the slope free.
+    void pulley_line() {
+        const bool wrapped = patch_.along.begin() < 0;
+        const double height = layout_.pulley.lift - (wrapped ? layout_.pulley.diameter + 2 * request_.underside : 0);
+        const std::vector<double> places = patch_.across.greville();
+        for (int j = 0; j < across_; ++j) {
+            supports_.fix({point(0, j), x}, 0);
+            supports_.fix({point(0, j), y}, places[j]);
+            supports_.fix({point(0, j), z}, height);
+            if (layout_.pulley.support == Support::rolls) supports_.fix({point(1, j), z}, height);
+        }
+    }
+
+    // Held profile at the material section x of an inner break: w0 c0 + w1 c1 + w2 c2 = profile, solved for the middle row.
+    void held_station(const IdlerSet& set) {
+        const BasisValues at_set = patch_.along.at(set.x * request_.scale);
+        const auto profile = profile_at(layout_, request_.underside, set.angle, set.lift);
+        const Eigen::Matrix2Xd target = interpolate_profile(patch_.across, profile);
+        const double w0 = at_set.value[0], w1 = at_set.value[1], w2 = at_set.value[2];
+        for (int j = 0; j < across_; ++j)
+            for (const int component : {y, z})
+                supports_.tie({point(at_set.first + 1, j), component},
+                              {{{point(at_set.first, j), component}, -w0 / w1},
+                               {{point(at_set.first + 2, j), component}, -w2 / w1}},
+                              target(component - 1, j) / w1);
+    }
+
+    void held_trough() {
+        const Eigen::Matrix2Xd target = interpolate_profile(patch_.across, held_profile(layout_, request_.underside));
+        for (int j = 0; j < across_; ++j)
+            for (const int component : {y, z}) supports_.fix({point(last_, j), component}, target(component - 1, j));
+        far_plane();
+    }
+
+    // A symmetry plane between two sets: the surface meets it squarely.
+    void mid_span() {
+        for (int j = 0; j < across_; ++j)
+            for (const int component : {y, z})
+                supports_.tie({point(last_ - 1, j), component}, {{{point(last_, j), component}, 1}});
+        far_plane();
+    }
+
+    Supports close() {
+        supports_.close();
+        return std::move(supports_);
+    }
+
+  private:
+    // One displacement along x for the whole section; an antisymmetric mode has none.
+    void far_plane() {
+        const bool moves = request_.parity == Parity::symmetric && !request_.elongation;
+        const double place = patch_.along.end() + request_.elongation.value_or(0);
+        for (int j = 0; j < across_; ++j) {
+            if (!moves)
+                supports_.fix({point(last_, j), x}, place);
+            else if (j > 0)
+                supports_.tie({point(last_, j), x}, {{{point(last_, 0), x}, 1}});
+        }
+    }
+
+    int point(int i, int j) const { return patch_.index(i, j); }
+
+    const TransitionLayout& layout_;
+    const Patch& patch_;
+    const SupportRequest& request_;
+    Supports supports_;
+    int across_, last_;
+};
+
+}  // namespace
+
+Eigen::Matrix2Xd interpolate_profile(const CubicBasis& across, const TroughProfile& profile) {
+    const int n = across.size();
+    const bool half = across.begin() == 0;
+    const std::vector<double> places = across.greville();
+    Eigen::MatrixXd matrix[2] = {Eigen::MatrixXd::Zero(n, n), Eigen::MatrixXd::Zero(n, n)};
+    Eigen::MatrixXd right(n, 2);
+    for (int r = 0; r < n; ++r) {
+        // The second Greville point of a half belt gives way to symmetry: y'' = 0 and z' = 0 at the centre line.
+        const bool symmetry = half && r == 1;
+        const BasisValues basis = across.at(symmetry ? 0 : places[r]);
+        for (int a = 0; a < 4; ++a) {
+            matrix[0](r, basis.first + a) = symmetry ? basis.curvature[a] : basis.value[a];
+            matrix[1](r, basis.first + a) = symmetry ? basis.slope[a] : basis.value[a];
+        }
+        right.row(r) = symmetry ? Eigen::RowVector2d::Zero() : Eigen::RowVector2d(profile.at(places[r]).transpose());
+    }
+    Eigen::Matrix2Xd control(2, n);
+    for (int c = 0; c < 2; ++c) control.row(c) = matrix[c].partialPivLu().solve(right.col(c)).transpose();
+    return control;
+}
+
+double profile_deviation(const CubicBasis& across, const TroughProfile& profile) {
+    const Eigen::Matrix2Xd control = interpolate_profile(across, profile);
+    double deviation = 0;
+    for (int k = 0; k <= 40 * across.spans(); ++k) {
+        const double s = across.begin() + (across.end() - across.begin()) * k / (40.0 * across.spans());
+        const BasisValues basis = across.at(s);
+        Eigen::Vector2d place = Eigen::Vector2d::Zero();
+        for (int a = 0; a < 4; ++a) place += basis.value[a] * control.col(basis.first + a);
+        deviation = std::max(deviation, (place - profile.at(s)).norm());
+    }
+    return deviation;
+}
+
+Supports belt_supports(const TransitionLayout& layout, const Patch& patch, const SupportRequest& request) {
+    Layer layer(layout, patch, request);
+    if (request.half) layer.symmetry_line();
+    for (const IdlerSet& set : idler_sets(layout, 0))
+        if (set.support == Support::held) layer.held_station(set);
+    layer.pulley_line();
+    layout.trough.support == Support::held ? layer.held_trough() : layer.mid_span();
+    return layer.close();
+}
+
+}  // namespace swale

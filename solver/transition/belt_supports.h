@@ -1,0 +1,33 @@
+#pragma once
+
+#include "mesh/patch.h"
+#include "mesh/transition_layout.h"
+#include "mesh/trough_profile.h"
+#include "solver/equilibrium/supports.h"
+
+#include <optional>
+
+namespace swale {
+
+/// Behaviour of a mode in y where half of the belt is modelled.
+enum class Parity { symmetric, antisymmetric };
+
+/// What the ends and held sets of a belt ask for.
+struct SupportRequest {
+    int sets = 2;
+    double underside = 0;              ///< [mm]
+    double scale = 1;                  ///< unstretched length per length in space
+    bool half = true;
+    Parity parity = Parity::symmetric;
+    std::optional<double> elongation;  ///< of a held far end [mm]; absent: one free displacement that a total tension pulls
+};
+
+/// Supports of the belt: pulley line, far end, held sets, symmetry line.
+Supports belt_supports(const TransitionLayout& layout, const Patch& patch, const SupportRequest& request);
+
+/// Control values of a held profile: column j is (y, z) of control point j across.
+Eigen::Matrix2Xd interpolate_profile(const CubicBasis& across, const TroughProfile& profile);
+/// Largest distance between a held profile and the spline laid on it [mm].
+double profile_deviation(const CubicBasis& across, const TroughProfile& profile);
+
+}  // namespace swale

@@ -1,0 +1,54 @@
+#pragma once
+
+#include "materials/belt.h"
+#include "mesh/transition_layout.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace swale {
+
+/// One operating state. Exactly one of both is set.
+struct TensionState {
+    std::string name;
+    std::optional<double> total;       ///< resultant of the whole belt along x at the far end [N]
+    std::optional<double> elongation;  ///< held far end only: its displacement along x [mm]
+};
+
+/// A limit with its source in print. `advisory`: over it is a warning, not a failure.
+struct Limit {
+    double value = 0;
+    bool advisory = false;
+    std::string source;
+};
+
+/// What the criteria hold the belt against; absent: the value is reported, not judged.
+struct Limits {
+    std::optional<Limit> edge_tension;     ///< edge tension / rated tension
+    std::optional<Limit> tension_min;      ///< lowest N11 anywhere [N/mm]
+    std::optional<Limit> edge_strain;      ///< stretch less one
+    std::optional<Limit> junction_strain;  ///< bending strain at the junction
+    std::optional<Limit> lift_off;         ///< of the first full set's centre roll [mm]
+};
+
+enum class Symmetry { half, full };
+
+struct SolveSettings {
+    double accuracy = 0.02;              ///< wanted relative discretisation error of the edge strain
+    Symmetry model = Symmetry::half;
+    double grid = 1;                     ///< factor on every knot span; 0.5 halves them
+    int newton_iterations = 60;          ///< bound for one grid
+};
+
+/// Everything that defines a run. Internal units: mm, N, t, s, rad.
+struct TransitionCase {
+    std::string title;
+    Belt belt;
+    TransitionLayout layout;
+    std::vector<TensionState> states;
+    Limits limits;
+    SolveSettings settings;
+};
+
+}  // namespace swale

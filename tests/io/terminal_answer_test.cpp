@@ -1,0 +1,79 @@
+#include "io/terminal_answer.h"
+
+#include "io/terminal/plain_text.h"
+#include "io/terminal/text_table.h"
+#include "tests/io/sample_run.h"
+
+#include <doctest/doctest.h>
+
+using namespace swale;
+
+namespace {
+
+bool holds(const std::string& text, const std::string& part) {
+    return text.find(part) != std::string::npos;
+}
+
+RunRecord solved_run() {
+    RunRecord record = sample_run();
+    record.result.states.pop_back();
+    record.result.criteria.pop_back();
+    return record;
+}
+
+}  // namespace
+
+TEST_CASE("terminal answer: the verdict stands in the second line in a sentence with both numbers") {
+    RunRecord record = solved_run();
+    CHECK(holds(terminal_answer(record), "tail transition\nWITHIN LIMITS: "));
+    CHECK(holds(terminal_answer(record), "Warning: edge strain in \"running full\" is 0.840 %, limit 0.800 %"));
+    record.result.criteria[0].passed = false;
+    record.result.criteria[0].value = 1.3;
+    CHECK(
+        holds(terminal_answer(record), "tail transition\nOVER A LIMIT: edge tension in \"running full\" is 1.30, limit 1.15"));
+}
+
+TEST_CASE("terminal answer: a state without a solution is named with its reason and the others are delivered") {
+    const std::string text = terminal_answer(sample_run());
+    CHECK(holds(text, "NOT CONVERGED: no solution for \"starting, \"wet\"\" (1 of 2 states)"));
+    CHECK(holds(text, "residual 3.1e-4 > 1e-8 after 60 iterations, tension 62 kN"));
+    CHECK(holds(text, "0.840"));
+}
+
+TEST_CASE("terminal answer: says what was not judged and why") {
+    CHECK(holds(terminal_answer(sample_run()), "junction strain: no published limit is known"));
+}
+
+TEST_CASE("terminal answer: places are in mm from the pulley and half a model stands for both edges") {
+    RunRecord record = solved_run();
+    CHECK(holds(terminal_answer(record), "both edges"));
+    CHECK(holds(terminal_answer(record), "190 mm before the first full set"));
+    record.transition.settings.model = Symmetry::full;
+    CHECK(holds(terminal_answer(record), "edge -y"));
+}
+
+TEST_CASE("terminal answer: no line is longer than 100 characters however many states and however long their names") {
+    RunRecord record = sample_run();
+    for (int i = 0; i < 7; ++i) {
+        record.result.states.push_back(record.result.states[0]);
+        record.result.states.back().name = "überlange Bezeichnung eines Zustands " + std::to_string(i);
+        record.result.states.back().notes = {std::string(300, 'x')};
+    }
+    CHECK(widest_line(terminal_answer(record)) <= line_length);
+}
+
+TEST_CASE("terminal answer: control characters of a name don't reach the terminal") {
+    RunRecord record = sample_run();
+    record.transition.title = "red \x1b[31m title";
+    record.result.states[0].name = "a\x1b[2Jb";
+    record.result.criteria[0].name = "c\rd";
+    const std::string text = terminal_answer(record);
+    CHECK(!holds(text, "\x1b"));
+    CHECK(!holds(text, "\r"));
+}
+
+TEST_CASE("terminal answer: a run without any solution still says so") {
+    RunRecord record = sample_run();
+    record.result.states.erase(record.result.states.begin());
+    CHECK(holds(terminal_answer(record), "NOT CONVERGED: no solution for \"starting, \"wet\"\" (1 of 1 states)."));
+}

@@ -1,0 +1,38 @@
+#include "io/verdict.h"
+
+#include "tests/io/sample_run.h"
+
+#include <doctest/doctest.h>
+
+using namespace swale;
+
+namespace {
+
+TransitionResult solved_sample() {
+    TransitionResult result = sample_run().result;
+    result.states.pop_back();
+    return result;
+}
+
+}  // namespace
+
+TEST_CASE("verdict: a state without a solution goes before a limit that is exceeded") {
+    TransitionResult result = sample_run().result;
+    result.criteria.front().passed = false;
+    CHECK(verdict(result) == "not converged");
+    CHECK(exit_code(result) == 3);
+}
+
+TEST_CASE("verdict: one failed criterion is over a limit") {
+    TransitionResult result = solved_sample();
+    result.criteria.front().passed = false;
+    CHECK(verdict(result) == "over a limit");
+    CHECK(exit_code(result) == 1);
+}
+
+TEST_CASE("verdict: an advisory limit that is exceeded does not count") {
+    const TransitionResult result = solved_sample();
+    REQUIRE(over_an_advisory_limit(result.criteria[1]));
+    CHECK(verdict(result) == "within limits");
+    CHECK(exit_code(result) == 0);
+}

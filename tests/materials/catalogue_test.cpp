@@ -1,0 +1,103 @@
+#include "materials/catalogue.h"
+
+#include "materials/data_sheet.h"
+#include "tests/materials/message_of.h"
+
+#include <doctest/doctest.h>
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <string>
+
+using namespace swale;
+
+namespace {
+
+std::string refusal(const std::string& text) {
+    return message_of<BadDesignation>([&] { belt_from_designation(text, 1200); });
+}
+
+/// Calls `see` with every carcass of the catalogue under thin, usual and thick covers.
+template <class See>
+void for_every_belt(See see) {
+    for (const BeltFamily& family : belt_families())
+        for (const CarcassCode& carcass : family.carcasses)
+            for (const char* covers : {" 3+3", " 6+3", " 20+10"}) see(belt_from_designation(to_string(carcass) + covers, 1200));
+}
+
+}  // namespace
+
+TEST_CASE("every belt of the catalogue has a positive definite section") {
+    for_every_belt([](const Belt& belt) {
+        CHECK_MESSAGE(why_not_positive_definite(belt.section.membrane, "A").empty(), belt.designation);
+        CHECK_MESSAGE(why_not_positive_definite(belt.section.bending, "D").empty(), belt.designation);
+    });
+}
+
+TEST_CASE("every belt of the catalogue has plausible body and foundation") {
+    for_every_belt([](const Belt& belt) {
+        CAPTURE(belt.designation);
+        // rubber alone has 1.2, a polyester carcass 1.35, the densest cord layer 3.3
+        const double density = belt.section.mass / belt.section.thickness * 1e9;  // kg/m^2 per mm
+        CHECK(density > 1.15);
+        CHECK(density < (belt.carcass == Carcass::textile ? 1.35 : 2.7));
+        CHECK(belt.section.underside > 3);
+        CHECK(belt.section.underside < belt.section.thickness);
+        CHECK(belt.section.foundation > 0.5);
+        CHECK(belt.section.foundation < 5);
+    });
+}
+
+TEST_CASE("bending stiffness lies well below that of one solid sheet") {
+    for_every_belt([](const Belt& belt) {
+        const double solid = belt.section.membrane(0, 0) * std::pow(belt.section.thickness, 2) / 12;
+        CHECK_MESSAGE(belt.section.bending(0, 0) < 0.5 * solid, belt.designation);
+    });
+}
+
+TEST_CASE("every number of a belt has a grade and a source and every key of the section is listed") {
+    constexpr std::array grades{"given", "published", "derived", "common practice", "from memory"};
+    for_every_belt([&](const Belt& belt) {
+        CHECK(belt.data.size() == 13);
+        for (const BeltDatum& entry : belt.data) {
+            CAPTURE(entry.name);
+            CHECK(std::find(grades.begin(), grades.end(), entry.origin.grade) != grades.end());
+            CHECK_FALSE(entry.origin.source.empty());
+            CHECK_FALSE(entry.unit.empty());
+        }
+        CHECK(internal_value(belt.data, "rated_tension") == *belt.rated_tension);
+    });
+}
+
+TEST_CASE("a belt keeps the designation as given and knows its carcass") {
+    const Belt textile = belt_from_designation("ep 800/4  6+3", 1200);
+    CHECK(textile.designation == "ep 800/4  6+3");
+    CHECK(textile.carcass == Carcass::textile);
+    CHECK(textile.width == 1200);
+    CHECK(belt_from_designation("ST 1600 8+6", 1200).carcass == Carcass::steel_cord);
+}
+
+TEST_CASE("an unknown carcass is refused with the nearest known") {
+    CHECK(contains(refusal("EP 810/4 6+3"), "nearest are 'EP 800/4'"));
+    CHECK(contains(refusal("EP 810/4 6+3"), "with 4 plies: 400, 500"));
+    CHECK(contains(refusal("EP 800 6+3"), "'EP 800/4'"));
+    CHECK(contains(refusal("EP 800/40 6+3"), "nearest are"));
+    CHECK(contains(refusal("ST 1700 8+6"), "nearest are 'ST 1600'"));
+    CHECK(contains(refusal("ST 1600/4 8+6"), "nearest are 'ST 1600'"));
+    CHECK(contains(refusal("ST 0 8+6"), "nearest are 'ST 800'"));
+}
+
+TEST_CASE("an unknown family is refused with the families that are known") {
+    const std::string why = refusal("NN 800/4 6+3");
+    CHECK(contains(why, "unknown belt family 'NN'"));
+    CHECK(contains(why, "EP (plies"));
+    CHECK(contains(why, "ST (steel cords"));
+}
+
+TEST_CASE("covers and widths out of range are refused with the range") {
+    CHECK(contains(refusal("EP 800/4 6+0.5"), "bottom cover of 0.5 mm"));
+    CHECK(contains(refusal("EP 800/4 60+3"), "top cover of 60 mm"));
+    CHECK(contains(refusal("ST 1600 8+2"), "3 to 40 mm"));
+    for (double width : {0.0, -1200.0, std::nan("")})
+        CHECK_THROWS_AS(belt_from_designation("EP 800/4 6+3", width), std::invalid_argument);
+}
