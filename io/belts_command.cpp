@@ -1,5 +1,6 @@
 #include "io/belts_command.h"
 
+#include "io/terminal/plain_text.h"
 #include "materials/catalogue.h"
 
 #include <fmt/format.h>
@@ -45,27 +46,28 @@ Json sheet_json(const Belt& belt) {
 std::string families_text() {
     std::string text;
     for (const BeltFamily& family : belt_families())
-        text += fmt::format("{}  {}\n  written {}, covers {} to {} mm\n  {}\n\n", family.code, family.title, family.form,
-                            family.cover_min, family.cover_max, fmt::join(carcass_names(family), ", "));
+        text += fmt::format("{}  {}\n  written {}, covers {} to {} mm\n  {}\n", family.code, family.title, family.form,
+                            family.cover_min, family.cover_max,
+                            wrapped(fmt::format("{}", fmt::join(carcass_names(family), ", ")), 2));
     return text + "Data of one belt: swale belts \"EP 800/4 6+3\"\n";
 }
 
 std::string sheet_text(const Belt& belt) {
     std::string text = belt.designation + "\n";
     for (const BeltDatum& datum : belt.data)
-        text += fmt::format("  {:<14} {:>12.6g} {:<8} {:<16} {}\n", datum.name, datum.value, datum.unit, datum.origin.grade,
-                            datum.origin.source);
+        text += fmt::format("  {:<13} {:>9.5g} {:<7} {:<15} {}", datum.name, datum.value, datum.unit, datum.origin.grade,
+                            wrapped(datum.origin.source, 50));
     return text;
 }
 
 }  // namespace
 
 int run_belts(const BeltsRequest& request, std::ostream& answer) {
-    if (request.designation.empty()) {
+    if (!request.designation) {
         answer << (request.json ? families_json().dump(2) + "\n" : families_text());
         return 0;
     }
-    const Belt belt = belt_from_designation(request.designation, any_width);
+    const Belt belt = belt_from_designation(*request.designation, any_width);
     answer << (request.json ? sheet_json(belt).dump(2) + "\n" : sheet_text(belt));
     return 0;
 }

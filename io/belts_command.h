@@ -1,12 +1,13 @@
 #pragma once
 
+#include <optional>
 #include <ostream>
 #include <string>
 
 namespace swale {
 
 struct BeltsRequest {
-    std::string designation;  ///< empty: the families of the catalogue
+    std::optional<std::string> designation;  ///< absent: the families of the catalogue
     bool json = false;
 };
 

@@ -4,6 +4,7 @@
 #include "io/case_table.h"
 #include "io/layout_tables.h"
 #include "io/limits_table.h"
+#include "io/section_table.h"
 #include "io/solve_table.h"
 #include "io/tension_table.h"
 #include "io/text_file.h"
@@ -29,6 +30,7 @@ TransitionCase parse_case(const std::string& text, const std::string& file) {
     result.title = table.text("title").value_or(std::filesystem::path(file).stem().string());
     result.belt = read_belt(table.table("belt", true));
     result.layout = read_layout(table, result.belt);
+    check_foundation(table.table("belt", false), result.layout);
     result.states = read_states(table, result.layout.trough.support);
     result.limits = read_limits(table.table("limits", false), result.belt);
     result.settings = read_settings(table.table("solve", false));
@@ -37,6 +39,8 @@ TransitionCase parse_case(const std::string& text, const std::string& file) {
     return result;
 }
 
-TransitionCase read_case(const std::filesystem::path& path) { return parse_case(read_text_file(path), path.string()); }
+TransitionCase read_case(const std::filesystem::path& path) {
+    return parse_case(read_text_file(path), path.string());
+}
 
 }  // namespace swale

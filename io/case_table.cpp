@@ -5,6 +5,11 @@
 #include <algorithm>
 
 namespace swale {
+namespace {
+
+constexpr std::size_t most_tables = 100;
+
+}  // namespace
 
 CaseTable::CaseTable(const TomlNode& node, std::string path, Mistakes& mistakes)
     : node_(&node), path_(std::move(path)), mistakes_(&mistakes) {}
@@ -12,11 +17,14 @@ CaseTable::CaseTable(const TomlNode& node, std::string path, Mistakes& mistakes)
 const TomlNode* CaseTable::value(const std::string& key) {
     if (std::find(known_.begin(), known_.end(), key) == known_.end()) known_.push_back(key);
     if (node_ == nullptr) return nullptr;
-    const auto found = std::find_if(node_->entries.begin(), node_->entries.end(), [&](const TomlEntry& e) { return e.key == key; });
+    const auto found =
+        std::find_if(node_->entries.begin(), node_->entries.end(), [&](const TomlEntry& e) { return e.key == key; });
     return found == node_->entries.end() ? nullptr : &found->value;
 }
 
-bool CaseTable::has(const std::string& key) { return value(key) != nullptr; }
+bool CaseTable::has(const std::string& key) {
+    return value(key) != nullptr;
+}
 
 CaseTable CaseTable::empty(const std::string& key) const {
     CaseTable table(*this);
@@ -44,6 +52,10 @@ std::vector<CaseTable> CaseTable::tables(const std::string& key) {
         reject(key, "wrong type", "tables, each headed [[" + path_of(key) + "]]");
         return result;
     }
+    if (node->items.size() > most_tables) {
+        reject(key, "too many tables", "up to " + std::to_string(most_tables));
+        return result;
+    }
     for (const TomlNode& item : node->items)
         result.emplace_back(item, path_of(key) + "[" + std::to_string(result.size() + 1) + "]", *mistakes_);
     return result;
@@ -69,7 +81,9 @@ void CaseTable::finish() {
     }
 }
 
-std::string CaseTable::path_of(const std::string& key) const { return path_.empty() ? key : path_ + "." + key; }
+std::string CaseTable::path_of(const std::string& key) const {
+    return path_.empty() ? key : path_ + "." + key;
+}
 
 void CaseTable::note(int line, const std::string& key, const std::string& problem, const std::string& given,
                      const std::string& allowed) {

@@ -45,7 +45,7 @@ class CaseTable {
 
     /// Sub-table. One that is missing (a mistake if `required`) or no table reads as empty without further mistakes.
     CaseTable table(const std::string& key, bool required);
-    /// The tables of an array of tables, [[key]].
+    /// The tables of an array of tables, [[key]], up to a hundred.
     std::vector<CaseTable> tables(const std::string& key);
 
     /// Notes a mistake about a key with its line and the value given, or about its absence.
@@ -60,7 +60,8 @@ class CaseTable {
     std::optional<double> checked_number(const std::string& key, const TomlNode& node, double low, double high, bool whole);
     CaseTable empty(const std::string& key) const;
     std::string path_of(const std::string& key) const;
-    void note(int line, const std::string& key, const std::string& problem, const std::string& given, const std::string& allowed);
+    void note(int line, const std::string& key, const std::string& problem, const std::string& given,
+              const std::string& allowed);
 
     const TomlNode* node_;  // null: reads as empty, notes nothing
     std::string path_;

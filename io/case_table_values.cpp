@@ -3,8 +3,8 @@
 
 #include "io/near_miss.h"
 
-#include <algorithm>
 #include <fmt/format.h>
+#include <algorithm>
 #include <limits>
 
 namespace swale {
@@ -21,7 +21,9 @@ bool within(double value, const Allowed& allowed) {
     return value >= from_print(allowed.low, allowed.kind) && value <= from_print(allowed.high, allowed.kind);
 }
 
-bool is_number(const TomlNode& node) { return node.type == TomlNode::Type::integer || node.type == TomlNode::Type::real; }
+bool is_number(const TomlNode& node) {
+    return node.type == TomlNode::Type::integer || node.type == TomlNode::Type::real;
+}
 
 bool has_control_character(const std::string& text) {
     return std::any_of(text.begin(), text.end(), [](unsigned char c) { return c < 0x20 || c == 0x7F; });

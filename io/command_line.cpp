@@ -37,14 +37,16 @@ void add_belts(CLI::App& app, Request& request) {
     belts->add_flag("--json", request.belts.json, "Answer in JSON");
 }
 
-/// A word in the place of the command that is none. CLI11 would only call it unexpected.
+/// No command, or a word in its place that is none. CLI11 would only call it required or unexpected.
 std::string unknown_command(const CLI::App& app, const std::vector<std::string>& arguments) {
-    if (arguments.empty() || arguments.front().starts_with('-')) return {};
+    if (!arguments.empty() && arguments.front().starts_with('-')) return {};
     std::vector<std::string> commands;
     for (const CLI::App* command : app.get_subcommands([](const CLI::App*) { return true; }))
         commands.push_back(command->get_name());
+    const std::string available = "; available: " + listed(commands, false);
+    if (arguments.empty()) return "a command is missing" + available;
     if (std::find(commands.begin(), commands.end(), arguments.front()) != commands.end()) return {};
-    return "there is no command \"" + arguments.front() + "\"; available: " + listed(commands, false);
+    return "there is no command \"" + arguments.front() + "\"" + available;
 }
 
 int dispatch(const CLI::App& app, Request& request, std::ostream& out) {
@@ -89,7 +91,8 @@ int run_command_line(const std::vector<std::string>& arguments, std::ostream& ou
     try {
         app.parse(std::vector<std::string>(arguments.rbegin(), arguments.rend()));
     } catch (const CLI::ParseError& error) {
-        return app.exit(error, out, err) == 0 ? 0 : wrong_input;
+        if (error.get_exit_code() == 0) return app.exit(error, out, err);
+        return complain(err, std::string(error.what()) + "; see swale --help", wrong_input);
     }
     return run(app, request, out, err);
 }

@@ -13,8 +13,7 @@ std::string join_lines(const std::vector<InputError>& errors) {
 }
 
 std::vector<InputError> in_order_of_lines(std::vector<InputError> errors) {
-    std::stable_sort(errors.begin(), errors.end(),
-                     [](const InputError& a, const InputError& b) { return a.line < b.line; });
+    std::stable_sort(errors.begin(), errors.end(), [](const InputError& a, const InputError& b) { return a.line < b.line; });
     return errors;
 }
 
@@ -36,7 +35,8 @@ Mistakes::Mistakes(std::string file) : file_(std::move(file)) {}
 
 void Mistakes::add(int line, const std::string& key, const std::string& problem, const std::string& given,
                    const std::string& allowed) {
-    errors_.push_back({file_, line, key, problem, given, allowed});
+    const InputError error = {file_, line, key, problem, given, allowed};
+    if (std::find(errors_.begin(), errors_.end(), error) == errors_.end()) errors_.push_back(error);
 }
 
 void Mistakes::throw_if_any() const {

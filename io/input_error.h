@@ -17,6 +17,7 @@ struct InputError {
 
     /// "case.toml:12: belt.width: a bare number has no unit; given 1200; allowed: a length from ..."
     std::string text() const;
+    bool operator==(const InputError&) const = default;
 };
 
 /// All mistakes of one input file, in the order of its lines. `what()` has one mistake a line. Exit code 2.
@@ -29,11 +30,12 @@ class InputErrors : public std::runtime_error {
     std::vector<InputError> errors_;
 };
 
-/// Collects the mistakes of one file while it is read on.
+/// Collects the mistakes of one file while it is read on, each once.
 class Mistakes {
   public:
     explicit Mistakes(std::string file);
-    void add(int line, const std::string& key, const std::string& problem, const std::string& given, const std::string& allowed);
+    void add(int line, const std::string& key, const std::string& problem, const std::string& given,
+             const std::string& allowed);
     bool none() const { return errors_.empty(); }
     void throw_if_any() const;
 

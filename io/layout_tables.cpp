@@ -5,8 +5,8 @@
 #include "io/trough_table.h"
 #include "mesh/trough_profile.h"
 
-#include <algorithm>
 #include <fmt/format.h>
+#include <algorithm>
 
 namespace swale {
 namespace {
@@ -17,7 +17,9 @@ bool any_held_profile(const TransitionLayout& layout) {
 }
 
 /// The key that settles where the flat of the profile ends.
-const char* flat_key(const TransitionLayout& layout) { return layout.trough.flat_width ? "flat_width" : "junction_radius"; }
+const char* flat_key(const TransitionLayout& layout) {
+    return layout.trough.flat_width ? "flat_width" : "junction_radius";
+}
 
 void check_profile(CaseTable& table, const TransitionLayout& layout, double underside) {
     for (const char* key : {"flat_width", "junction_radius"})
@@ -25,11 +27,13 @@ void check_profile(CaseTable& table, const TransitionLayout& layout, double unde
             table.reject(key, "this belongs to a held profile", "support = \"held\", or leave it out");
     if (!any_held_profile(layout)) return;
     if (!table.has("junction_radius")) return table.reject_missing("junction_radius", "a length, for the held profile");
+    if (layout.trough.angle == 0) return;  // a flat has no arcs to find room for
     const TroughProfile profile = held_profile(layout, underside);
     if (profile.half_flat <= 0)
         table.reject("junction_radius", "the arcs leave no flat between them", "a smaller radius or a longer centre_roll");
     if (profile.arc_ends()[1] > layout.belt_width / 2)
-        table.reject(flat_key(layout), "flat and arcs are wider than the belt", "a profile whose straight wings are on the belt");
+        table.reject(flat_key(layout), "flat and arcs are wider than the belt",
+                     "a profile whose straight wings are on the belt");
 }
 
 void check_wings(CaseTable& table, const TransitionLayout& layout) {

@@ -10,7 +10,9 @@ constexpr Allowed junction_strain_range = {Kind::percentage, 0.001, 100};
 constexpr Allowed tension_min_range = {Kind::force_per_length, -1000, 1000};
 constexpr Allowed lift_off_range = {Kind::length, 0, 1000};
 
-Limit from(const Allowable& allowable) { return {allowable.value, allowable.advisory, allowable.source}; }
+Limit from(const Allowable& allowable) {
+    return {allowable.value, allowable.advisory, allowable.source};
+}
 
 /// The user's limit; it is never a mere advice.
 std::optional<Limit> given(const std::optional<double>& value) {

@@ -1,9 +1,9 @@
 #include "io/progress.h"
 
-#include <cstdio>
 #include <fmt/format.h>
-#include <memory>
 #include <unistd.h>
+#include <cstdio>
+#include <memory>
 
 namespace swale {
 namespace {

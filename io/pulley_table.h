@@ -5,7 +5,8 @@
 
 namespace swale {
 
-/// Heights of pulley and stations above the line of the full sets; a pulley below it is a mistake in most conveyors, but not here.
+/// Heights of pulley and stations above the line of the full sets; a pulley below it is a mistake in most conveyors, but not
+/// here.
 inline constexpr Allowed lift_range = {Kind::length, -1000, 2000};
 
 /// Reads [pulley].

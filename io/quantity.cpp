@@ -37,14 +37,22 @@ const KindFacts& facts(Kind kind) {
 Composition composition_of(const UnitFactor& factor) {
     const int n = factor.power;
     switch (measure_of(factor.symbol)) {
-        case Measure::force: return {n};
-        case Measure::length: return {0, n};
-        case Measure::pressure: return {n, -2 * n};
-        case Measure::mass: return {0, 0, n};
-        case Measure::angle: return {0, 0, 0, n};
-        case Measure::ratio: return {0, 0, 0, 0, n};
-        case Measure::other: throw BadQuantity("the unit \"" + factor.symbol + "\" has no place here");
-        case Measure::unknown: break;
+        case Measure::force:
+            return {n};
+        case Measure::length:
+            return {0, n};
+        case Measure::pressure:
+            return {n, -2 * n};
+        case Measure::mass:
+            return {0, 0, n};
+        case Measure::angle:
+            return {0, 0, 0, n};
+        case Measure::ratio:
+            return {0, 0, 0, 0, n};
+        case Measure::other:
+            throw BadQuantity("the unit \"" + factor.symbol + "\" has no place here");
+        case Measure::unknown:
+            break;
     }
     throw BadQuantity("the unit \"" + factor.symbol + "\" is not known");
 }
@@ -103,8 +111,14 @@ double from_print(double value, Kind kind) {
     return convert(value, unit_of_kind(facts(kind).print, kind), facts(kind).internal);
 }
 
-std::string name_of(Kind kind) { return facts(kind).name; }
-std::string print_unit(Kind kind) { return facts(kind).print; }
-std::string example_of(Kind kind) { return facts(kind).example; }
+std::string name_of(Kind kind) {
+    return facts(kind).name;
+}
+std::string print_unit(Kind kind) {
+    return facts(kind).print;
+}
+std::string example_of(Kind kind) {
+    return facts(kind).example;
+}
 
 }  // namespace swale

@@ -2,6 +2,7 @@
 
 #include "materials/data_sheet.h"
 
+#include <algorithm>
 
 namespace swale {
 namespace {
@@ -14,11 +15,11 @@ constexpr Allowed membrane_range = {Kind::force_per_length, 0.001, 2e6};
 constexpr Allowed membrane_coupling_range = {Kind::force_per_length, -2e6, 2e6};
 constexpr Allowed bending_range = {Kind::moment, 1e-6, 1e6};
 constexpr Allowed bending_coupling_range = {Kind::moment, -1e6, 1e6};
-constexpr double default_foundation = 2;  // [N/mm^3]
 
 const Origin as_given = {"given", "[belt.section] of the case file"};
 
-void put_law(CaseTable& table, DataSheet& sheet, const std::string& letter, const Allowed& range, const Allowed& coupling_range) {
+void put_law(CaseTable& table, DataSheet& sheet, const std::string& letter, const Allowed& range,
+             const Allowed& coupling_range) {
     for (const char* index : {"11", "22", "12", "66"}) {
         const std::string key = letter + index;
         const bool coupling = key.ends_with("12");
@@ -36,8 +37,8 @@ void put_underside(CaseTable& table, DataSheet& sheet, double thickness) {
 
 void put_foundation(CaseTable& table, DataSheet& sheet) {
     const std::optional<double> foundation = table.quantity("foundation", foundation_range);
-    const Origin middle = {"common practice", "middle of 1 to 5 N/mm^3 for bottom covers"};
-    put(sheet, datum("foundation", foundation.value_or(default_foundation), foundation ? as_given : middle));
+    const Origin idle = {"derived", "not given: no roll touches the belt"};
+    put(sheet, datum("foundation", foundation.value_or(0), foundation ? as_given : idle));
 }
 
 DataSheet read_sheet(CaseTable& table) {
@@ -56,7 +57,14 @@ void check_law(CaseTable& table, const Eigen::Matrix3d& law, const std::string& 
     if (!law.allFinite()) return;
     const std::string why = why_not_positive_definite(law, letter);
     if (!why.empty())
-        table.reject(letter + "12", "the section is not positive definite: " + why, "|12| below the square root of 11 times 22");
+        table.reject(letter + "12", "the section is not positive definite: " + why,
+                     "|12| below the square root of 11 times 22");
+}
+
+bool any_rolls(const TransitionLayout& layout) {
+    const auto on_rolls = [](const Station& station) { return station.support == Support::rolls; };
+    return layout.pulley.support == Support::rolls || layout.trough.support == Support::rolls ||
+           std::any_of(layout.stations.begin(), layout.stations.end(), on_rolls);
 }
 
 }  // namespace
@@ -70,6 +78,12 @@ Belt belt_of_section(CaseTable& table) {
     check_law(table, belt.section.bending, "D");
     table.finish();
     return belt;
+}
+
+void check_foundation(CaseTable belt, const TransitionLayout& layout) {
+    CaseTable section = belt.table("section", false);
+    if (!any_rolls(layout) || section.has("foundation")) return;
+    section.reject_missing("foundation", "a pressure per length like \"2 N/mm^3\", since rolls carry the belt");
 }
 
 }  // namespace swale

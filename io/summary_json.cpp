@@ -75,7 +75,8 @@ Json solution(const StateResult& state) {
 
 Json state(const StateResult& state) {
     Json entry = {{"name", state.name}, {"status", converged(state) ? "converged" : "not converged"}, {"reason", state.reason}};
-    for (const auto& [key, value] : solution(state).items()) entry[key] = converged(state) ? value : Json(nullptr);
+    const Json values = solution(state);
+    for (const auto& [key, value] : values.items()) entry[key] = converged(state) ? value : Json(nullptr);
     entry["notes"] = state.notes;
     entry["newton"] = newton(state.newton);
     return entry;

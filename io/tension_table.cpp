@@ -10,7 +10,8 @@ constexpr Allowed elongation_range = {Kind::length, -100, 1000};
 
 void check_far_end(CaseTable& table, Support trough) {
     const char* either = "total, or with a held trough elongation";
-    if (table.has("total") && table.has("elongation")) table.reject("elongation", "both total and elongation are given", either);
+    if (table.has("total") && table.has("elongation"))
+        table.reject("elongation", "both total and elongation are given", either);
     if (!table.has("total") && !table.has("elongation")) table.reject_missing("total", either);
     if (table.has("elongation") && trough != Support::held)
         table.reject("elongation", "an elongation is for a held trough only", "total, or trough.support = \"held\"");

@@ -22,7 +22,9 @@ constexpr std::uintmax_t largest = 1024 * 1024;  // bytes
 void check_file(const std::filesystem::path& path) {
     std::error_code error;
     const auto status = std::filesystem::status(path, error);
-    if (status.type() == std::filesystem::file_type::not_found) refuse(path, 0, "there is no such file", "a case file");
+    const bool impossible_name = error == std::errc::filename_too_long;
+    if (status.type() == std::filesystem::file_type::not_found || impossible_name)
+        refuse(path, 0, "there is no such file", "a case file");
     if (error) throw FileError(path, "can't be read: " + error.message());
     if (std::filesystem::is_directory(status)) refuse(path, 0, "this is a folder, not a file", "a case file");
     if (!std::filesystem::is_regular_file(status)) refuse(path, 0, "this is not a regular file", "a case file");

@@ -1,17 +1,20 @@
 #include "io/toml_node.h"
 
-#include <algorithm>
 #include <fmt/format.h>
+#include <toml++/toml.h>
+#include <algorithm>
 #include <sstream>
 #include <string_view>
-#include <toml++/toml.h>
 
 namespace swale {
 namespace {
 
 constexpr std::size_t longest_printed = 60;  // bytes
+constexpr std::size_t longest_line = 2000;   // bytes
 
-bool continues_character(char c) { return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U; }
+bool continues_character(char c) {
+    return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U;
+}
 
 std::string shortened(const std::string& text) {
     if (text.size() <= longest_printed) return text;
@@ -27,7 +30,9 @@ std::string printed(const Value& value) {
     return out.str();
 }
 
-int line_of(const toml::source_region& source) { return static_cast<int>(source.begin.line); }
+int line_of(const toml::source_region& source) {
+    return static_cast<int>(source.begin.line);
+}
 
 TomlNode read_node(const toml::node& node, int line);
 
@@ -67,6 +72,15 @@ TomlNode read_node(const toml::node& node, int line) {
     return {.type = Type::date, .line = line, .written = "a date or time"};
 }
 
+/// A dotted key nests a table a dot, and readers of trees call themselves a level: the depth must not follow the file's size.
+void check_line_lengths(const std::string& text) {
+    std::istringstream in(text);
+    int number = 0;
+    for (std::string row; std::getline(in, row);)
+        if (++number; row.size() > longest_line)
+            throw TomlSyntaxError(fmt::format("a line is longer than {} bytes", longest_line), number);
+}
+
 }  // namespace
 
 std::string on_one_line(const std::string& text) {
@@ -79,6 +93,7 @@ std::string on_one_line(const std::string& text) {
 }
 
 TomlNode read_toml(const std::string& text) {
+    check_line_lengths(text);
     try {
         return read_table(toml::parse(std::string_view(text)), 1);
     } catch (const toml::parse_error& error) {

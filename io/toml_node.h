@@ -13,10 +13,10 @@ struct TomlNode {
     enum class Type { text, integer, real, boolean, date, array, table };
 
     Type type = Type::table;
-    int line = 1;                    ///< of its key or its header
-    std::string written = {};        ///< as it stands in the file, cut short when long: for messages
-    std::string text = {};           ///< of a text
-    double number = 0;               ///< of an integer or real
+    int line = 1;                         ///< of its key or its header
+    std::string written = {};             ///< as it stands in the file, cut short when long: for messages
+    std::string text = {};                ///< of a text
+    double number = 0;                    ///< of an integer or real
     std::vector<TomlEntry> entries = {};  ///< of a table, in the order of the lines
     std::vector<TomlNode> items = {};     ///< of an array
 };
@@ -36,7 +36,7 @@ class TomlSyntaxError : public std::runtime_error {
 /// The text on one line for messages: control characters escaped, cut short when long.
 std::string on_one_line(const std::string& text);
 
-/// Reads a document; throws TomlSyntaxError at its first place that is not TOML.
+/// Reads a document; throws TomlSyntaxError at its first place that is not TOML, or at a line longer than 2000 bytes.
 TomlNode read_toml(const std::string& text);
 
 }  // namespace swale

@@ -2,8 +2,8 @@
 
 #include "io/pulley_table.h"
 
-#include <cmath>
 #include <fmt/format.h>
+#include <cmath>
 
 namespace swale {
 namespace {

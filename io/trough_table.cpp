@@ -10,7 +10,7 @@
 namespace swale {
 namespace {
 
-constexpr Allowed angle_range = {Kind::angle, 5, 60};
+constexpr Allowed angle_range = {Kind::angle, 0, 60};
 constexpr Allowed roll_length_range = {Kind::length, 20, 4000};
 constexpr Allowed gap_range = {Kind::length, 0, 100};
 constexpr Allowed end_radius_range = {Kind::length, 0, 50};

@@ -2,11 +2,11 @@
 
 #include "io/file_error.h"
 
+#include <udunits2.h>
 #include <array>
 #include <memory>
 #include <set>
 #include <stdexcept>
-#include <udunits2.h>
 #include <utility>
 
 namespace swale {

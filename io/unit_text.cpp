@@ -20,9 +20,11 @@ std::string plain(std::string text) {
 
 /// Units of the trade that the unit library does not know, or knows by another name.
 UnitFactors in_library_terms(const UnitFactor& factor) {
-    static const std::map<std::string, UnitFactors> terms = {
-        {"deg", {{"degree", 1}}},        {"lbs", {{"lb", 1}}},  {"kp", {{"kgf", 1}}}, {"pli", {{"lbf", 1}, {"in", -1}}},
-        {"piw", {{"lbf", 1}, {"in", -1}}}};
+    static const std::map<std::string, UnitFactors> terms = {{"deg", {{"degree", 1}}},
+                                                             {"lbs", {{"lb", 1}}},
+                                                             {"kp", {{"kgf", 1}}},
+                                                             {"pli", {{"lbf", 1}, {"in", -1}}},
+                                                             {"piw", {{"lbf", 1}, {"in", -1}}}};
     const auto term = terms.find(factor.symbol);
     if (term == terms.end()) return {factor};
     UnitFactors factors = term->second;
@@ -30,8 +32,12 @@ UnitFactors in_library_terms(const UnitFactor& factor) {
     return factors;
 }
 
-bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '%' || c == '_'; }
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
+bool is_letter(char c) {
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '%' || c == '_';
+}
+bool is_digit(char c) {
+    return c >= '0' && c <= '9';
+}
 
 /// Reads a unit from left to right.
 class UnitReader {
@@ -82,7 +88,9 @@ class UnitReader {
 
 }  // namespace
 
-UnitFactors split_unit(const std::string& text) { return UnitReader(plain(text)).read(); }
+UnitFactors split_unit(const std::string& text) {
+    return UnitReader(plain(text)).read();
+}
 
 std::string join_unit(const UnitFactors& factors) {
     std::string text;

@@ -3,7 +3,9 @@
 namespace swale {
 namespace {
 
-unsigned byte(std::string_view text, std::size_t at) { return at < text.size() ? static_cast<unsigned char>(text[at]) : 0; }
+unsigned byte(std::string_view text, std::size_t at) {
+    return at < text.size() ? static_cast<unsigned char>(text[at]) : 0;
+}
 
 /// Number of bytes that a sequence starting with `lead` has; 0 if none starts so. RFC 3629, section 4.
 std::size_t length_by_lead(unsigned lead) {

@@ -23,7 +23,7 @@ namespace {
 
 // Spans in mm before refinement; the solver halves them at least once. The figures follow from the boundary layer
 // sqrt(D/T) of some 50 mm at rolls and pulley, and from the contact patch of 5 to 8 mm.
-constexpr double at_rolls = 20, at_pulley = 24, in_transition = 90, in_trough = 240, on_wrap = 60;
+constexpr double at_rolls = 34, at_pulley = 40, in_transition = 160, in_trough = 400, on_wrap = 90;
 
 CubicBasis lengthwise(const TransitionLayout& layout, const GridRequest& request) {
     const double begin = model_begin(layout, request.underside), end = model_length(layout, request.sets), f = request.factor;
@@ -44,18 +44,18 @@ void add_junctions(const TransitionLayout& layout, const GridRequest& request, s
     const double f = request.factor;
     if (layout.trough.support == Support::held) {
         const auto [first, last] = held_profile(layout, request.underside).arc_ends();
-        const double size = std::min(16.0, (last - first) / 6);
+        const double size = std::min(24.0, (last - first) / 4);
         places.push_back({(first + last) / 2, size * f, (last - first) / 2 + size, 0.6});
         pinned.push_back(first);
         pinned.push_back(last);
     } else {
-        places.push_back({layout.junction(), 14 * f, 28, 0.6});
+        places.push_back({layout.junction(), 24 * f, 36, 0.6});
     }
 }
 
 CubicBasis crosswise(const TransitionLayout& layout, const GridRequest& request) {
-    const double edge = layout.belt_width / 2, longest = std::min(80.0, layout.belt_width / 12) * request.factor;
-    std::vector<FinePlace> places{{edge, 18 * request.factor, 18, 0.6}};
+    const double edge = layout.belt_width / 2, longest = std::min(130.0, layout.belt_width / 8) * request.factor;
+    std::vector<FinePlace> places{{edge, 30 * request.factor, 30, 0.6}};
     std::vector<double> pinned;
     add_junctions(layout, request, places, pinned);
     std::vector<double> breaks = graded_breaks(0, edge, longest, places, pinned);

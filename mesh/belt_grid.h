@@ -7,10 +7,10 @@ namespace swale {
 
 /// What the knots of a belt depend on besides the layout.
 struct GridRequest {
-    int sets = 2;             ///< full sets in the model
-    double underside = 0;     ///< mid-surface to rolls [mm]
-    double factor = 1;        ///< on every span
-    bool half = true;         ///< y from 0 to W/2; otherwise the mirror image too
+    int sets = 2;          ///< full sets in the model
+    double underside = 0;  ///< mid-surface to rolls [mm]
+    double factor = 1;     ///< on every span
+    bool half = true;      ///< y from 0 to W/2; otherwise the mirror image too
 };
 
 /// Where the modelled belt ends in space (unstretched if held): the held section, or midway behind the last set [mm].

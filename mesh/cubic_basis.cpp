@@ -11,7 +11,9 @@ CubicBasis::CubicBasis(std::vector<double> breaks) : breaks_(std::move(breaks)) 
         throw std::logic_error("the breaks of a spline basis must increase");
 }
 
-double CubicBasis::knot(int i) const { return breaks_[std::clamp(i - 3, 0, spans())]; }
+double CubicBasis::knot(int i) const {
+    return breaks_[std::clamp(i - 3, 0, spans())];
+}
 
 std::vector<double> CubicBasis::knots() const {
     std::vector<double> all;
@@ -39,7 +41,8 @@ BasisValues CubicBasis::at(double x, int span) const {
     BasisValues values;
     values.first = span;
     values.value = level[3];
-    // N'_{i,p} = p [ N_{i,p-1}/(t_{i+p} - t_i) - N_{i+1,p-1}/(t_{i+p+1} - t_{i+1}) ], once for the slope, twice for the curvature.
+    // N'_{i,p} = p [ N_{i,p-1}/(t_{i+p} - t_i) - N_{i+1,p-1}/(t_{i+p+1} - t_{i+1}) ], once for the slope, twice for the
+    // curvature.
     std::array<double, 3> slope2{};  // derivatives of the three quadratics
     for (int k = 0; k < 2; ++k) {
         const double share = 2 * level[1][k] / (knot(span + 4 + k) - knot(span + 2 + k));

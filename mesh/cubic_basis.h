@@ -9,10 +9,10 @@ namespace swale {
 
 /// The four cubic B-splines that live on one span, with derivatives with respect to the material coordinate.
 struct BasisValues {
-    int first = 0;                          ///< index of the first of the four
+    int first = 0;  ///< index of the first of the four
     std::array<double, 4> value{};
-    std::array<double, 4> slope{};          ///< [1/mm]
-    std::array<double, 4> curvature{};      ///< [1/mm^2]
+    std::array<double, 4> slope{};      ///< [1/mm]
+    std::array<double, 4> curvature{};  ///< [1/mm^2]
 };
 
 /// Cubic C2 B-splines on an open knot vector with simple, freely graded inner knots (Piegl and Tiller, The NURBS Book, ch. 2).

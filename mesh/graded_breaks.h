@@ -6,9 +6,9 @@ namespace swale {
 
 /// A place on a line that wants short spans: `size` within `reach`, growing by `growth` per mm beyond.
 struct FinePlace {
-    double position = 0;   ///< [mm]
-    double size = 0;       ///< [mm]
-    double reach = 0;      ///< [mm]
+    double position = 0;  ///< [mm]
+    double size = 0;      ///< [mm]
+    double reach = 0;     ///< [mm]
     double growth = 0.5;
 };
 

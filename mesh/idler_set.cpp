@@ -8,7 +8,8 @@ std::vector<IdlerSet> idler_sets(const TransitionLayout& layout, int sets) {
     std::vector<IdlerSet> all;
     int number = 0;
     for (const Station& station : layout.stations)
-        all.push_back({"station " + std::to_string(++number), station.at, station.angle, layout.lift_of(station), station.support});
+        all.push_back(
+            {"station " + std::to_string(++number), station.at, station.angle, layout.lift_of(station), station.support});
     for (int k = 0; k < sets; ++k)
         all.push_back({"set " + std::to_string(k + 1), layout.distance + k * layout.trough.spacing, layout.trough.angle, 0,
                        layout.trough.support});
@@ -34,9 +35,10 @@ SetRolls rolls_of(const TransitionLayout& layout, const IdlerSet& set, double un
     const Trough& trough = layout.trough;
     const double radius = trough.roll_diameter / 2;
     const Eigen::Vector3d centre(set.x, 0, set.lift - underside - radius);
-    return {{centre, Eigen::Vector3d::UnitY(), Eigen::Vector3d::UnitZ(), radius, trough.centre_roll / 2, trough.roll_end_radius},
-            wing_roll(layout, set, underside, 1),
-            wing_roll(layout, set, underside, -1)};
+    return {
+        {centre, Eigen::Vector3d::UnitY(), Eigen::Vector3d::UnitZ(), radius, trough.centre_roll / 2, trough.roll_end_radius},
+        wing_roll(layout, set, underside, 1),
+        wing_roll(layout, set, underside, -1)};
 }
 
 Roll pulley_roll(const TransitionLayout& layout, double underside) {

@@ -10,10 +10,10 @@ namespace swale {
 
 /// One set of the model, intermediate or full, in the order along the belt.
 struct IdlerSet {
-    std::string name;              ///< "station 1", "set 2"
-    double x = 0;                  ///< in space from the pulley's top dead centre [mm]
-    double angle = 0;              ///< [rad]
-    double lift = 0;               ///< of its centre roll above the full sets [mm]
+    std::string name;  ///< "station 1", "set 2"
+    double x = 0;      ///< in space from the pulley's top dead centre [mm]
+    double angle = 0;  ///< [rad]
+    double lift = 0;   ///< of its centre roll above the full sets [mm]
     Support support = Support::rolls;
 };
 
@@ -21,7 +21,7 @@ struct IdlerSet {
 std::vector<IdlerSet> idler_sets(const TransitionLayout& layout, int sets);
 
 struct SetRolls {
-    Roll centre, wing_left, wing_right;   ///< left: +y
+    Roll centre, wing_left, wing_right;  ///< left: +y
 };
 
 /// The three rolls of a set. `underside` is the distance of the belt's mid-surface from the rolls [mm]: the rolls' contact

@@ -8,8 +8,8 @@ namespace swale {
 
 /// One quadrature point on a line with the basis there.
 struct LinePoint {
-    double position = 0;   ///< material coordinate [mm]
-    double weight = 0;     ///< [mm]
+    double position = 0;  ///< material coordinate [mm]
+    double weight = 0;    ///< [mm]
     BasisValues basis;
 };
 

@@ -4,6 +4,8 @@
 
 namespace swale {
 
-double TransitionLayout::trough_depth() const { return (belt_width / 2 - junction()) * std::sin(trough.angle); }
+double TransitionLayout::trough_depth() const {
+    return (belt_width / 2 - junction()) * std::sin(trough.angle);
+}
 
 }  // namespace swale

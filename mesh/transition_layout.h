@@ -18,7 +18,7 @@ enum class Grip { stuck, sliding };
 struct Pulley {
     BeltEnd end = BeltEnd::tail;
     double diameter = 0;
-    double lift = 0;                   ///< pulley top above the line of the full sets' centre rolls
+    double lift = 0;  ///< pulley top above the line of the full sets' centre rolls
     Grip grip = Grip::stuck;
     Support support = Support::rolls;
 };
@@ -26,13 +26,13 @@ struct Pulley {
 /// Full-trough idler sets, all alike. Lengths in mm, angle in rad.
 struct Trough {
     double angle = 0;
-    double centre_roll = 0;            ///< roll length
+    double centre_roll = 0;  ///< roll length
     double wing_roll = 0;
     double roll_gap = 0;
     double roll_end_radius = 0;
     double roll_diameter = 0;
     double spacing = 0;
-    std::optional<int> sets;           ///< absent: "auto"
+    std::optional<int> sets;  ///< absent: "auto"
     Support support = Support::rolls;
     std::optional<double> flat_width;  ///< held profile only; absent: arc tangent to flat and wing line
     double junction_radius = 0;        ///< held profile only
@@ -40,27 +40,25 @@ struct Trough {
 
 /// Intermediate idler set with the rolls of the full sets, at its own angle and height.
 struct Station {
-    double at = 0;                     ///< distance from the pulley [mm]
-    double angle = 0;                  ///< [rad]
-    std::optional<double> lift;        ///< of its centre roll above the full sets [mm]; absent: on the line pulley to first full set
+    double at = 0;               ///< distance from the pulley [mm]
+    double angle = 0;            ///< [rad]
+    std::optional<double> lift;  ///< of its centre roll above the full sets [mm]; absent: on the line pulley to first full set
     Support support = Support::rolls;
 };
 
 /// The whole transition as drawn: pulley, intermediate sets in order of `at`, full sets. z = 0 is the mid-surface of a flat
 /// belt on the centre rolls of the full sets.
 struct TransitionLayout {
-    double belt_width = 0;             ///< [mm]
+    double belt_width = 0;  ///< [mm]
     Pulley pulley;
     Trough trough;
-    double distance = 0;               ///< pulley top to the first full set [mm]; unstretched length if the far end is held
+    double distance = 0;  ///< pulley top to the first full set [mm]; unstretched length if the far end is held
     std::vector<Station> stations;
 
     /// y of the idler junction: where the contact lines of centre and wing roll, produced, meet on the underside [mm].
     double junction() const { return (trough.centre_roll + trough.roll_gap) / 2; }
     /// Height of the centre roll of an intermediate set above the full sets [mm].
-    double lift_of(const Station& station) const {
-        return station.lift.value_or(pulley.lift * (1 - station.at / distance));
-    }
+    double lift_of(const Station& station) const { return station.lift.value_or(pulley.lift * (1 - station.at / distance)); }
     /// Trough depth on the underside, W taken flat: wing width times sin(angle) [mm].
     double trough_depth() const;
 };

@@ -13,8 +13,8 @@ namespace swale {
 struct TroughProfile {
     double angle = 0;
     double half_flat = 0;
-    double radius = 0;      ///< of the mid-surface
-    double height = 0;      ///< of the flat above z = 0
+    double radius = 0;  ///< of the mid-surface
+    double height = 0;  ///< of the flat above z = 0
 
     /// (y, z) at arc length s; mirrored for negative s.
     Eigen::Vector2d at(double s) const;

@@ -35,10 +35,10 @@ struct Limits {
 enum class Symmetry { half, full };
 
 struct SolveSettings {
-    double accuracy = 0.02;              ///< wanted relative discretisation error of the edge strain
+    double accuracy = 0.02;  ///< wanted relative discretisation error of the edge strain
     Symmetry model = Symmetry::half;
-    double grid = 1;                     ///< factor on every knot span; 0.5 halves them
-    int newton_iterations = 60;          ///< bound for one grid
+    double grid = 1;             ///< factor on every knot span; 0.5 halves them
+    int newton_iterations = 60;  ///< bound for one grid
 };
 
 /// Everything that defines a run. Internal units: mm, N, t, s, rad.

@@ -21,25 +21,25 @@ struct Reading {
 
 /// Force of one roll or of the pulley on the belt [N], whole belt (both halves), +z up.
 struct SupportForce {
-    std::string name;                  ///< "pulley", "station 1 centre", "set 1 wing +y"
-    double x = 0;                      ///< in space [mm]
+    std::string name;  ///< "pulley", "station 1 centre", "set 1 wing +y"
+    double x = 0;      ///< in space [mm]
     Eigen::Vector3d force = Eigen::Vector3d::Zero();
-    std::optional<double> lift_off;    ///< smallest clearance [mm], 0 when touching; absent for held supports
+    std::optional<double> lift_off;  ///< smallest clearance [mm], 0 when touching; absent for held supports
 };
 
 /// One point of the belt. Voigt order (along, across, shear), shear and twist doubled; curvature positive when edges go up.
 struct SurfacePoint {
-    double x = 0, y = 0;                                            ///< material coordinates [mm]
-    Eigen::Vector3d position = Eigen::Vector3d::Zero();             ///< in space [mm]
-    Eigen::Vector3d displacement = Eigen::Vector3d::Zero();         ///< from the flat unstretched belt at z = 0 [mm]
-    double strain = 0;                                              ///< longitudinal stretch less one
-    Eigen::Vector3d membrane_strain = Eigen::Vector3d::Zero();      ///< Green-Lagrange
-    Eigen::Vector3d curvature = Eigen::Vector3d::Zero();            ///< [1/mm]
-    Eigen::Vector3d top_strain = Eigen::Vector3d::Zero();           ///< on the carrying face
-    Eigen::Vector3d bottom_strain = Eigen::Vector3d::Zero();        ///< on the face on the rolls
-    Eigen::Vector3d force = Eigen::Vector3d::Zero();                ///< N [N/mm]
-    Eigen::Vector3d moment = Eigen::Vector3d::Zero();               ///< M [N]
-    double contact_pressure = 0;                                    ///< [MPa], mean over the contact sub-cell
+    double x = 0, y = 0;                                        ///< material coordinates [mm]
+    Eigen::Vector3d position = Eigen::Vector3d::Zero();         ///< in space [mm]
+    Eigen::Vector3d displacement = Eigen::Vector3d::Zero();     ///< from the flat unstretched belt at z = 0 [mm]
+    double strain = 0;                                          ///< longitudinal stretch less one
+    Eigen::Vector3d membrane_strain = Eigen::Vector3d::Zero();  ///< Green-Lagrange
+    Eigen::Vector3d curvature = Eigen::Vector3d::Zero();        ///< [1/mm]
+    Eigen::Vector3d top_strain = Eigen::Vector3d::Zero();       ///< on the carrying face
+    Eigen::Vector3d bottom_strain = Eigen::Vector3d::Zero();    ///< on the face on the rolls
+    Eigen::Vector3d force = Eigen::Vector3d::Zero();            ///< N [N/mm]
+    Eigen::Vector3d moment = Eigen::Vector3d::Zero();           ///< M [N]
+    double contact_pressure = 0;                                ///< [MPa], mean over the contact sub-cell
 };
 
 /// Structured sample of the whole belt: point (i, j) is points[i * across + j], i along, j across from -W/2 to +W/2.
@@ -62,16 +62,16 @@ struct AlongRow {
 
 /// What fixes the solution: enough to restore it without solving.
 struct BeltShape {
-    std::vector<double> knots_along;             ///< open cubic knot vector, material x [mm]
-    std::vector<double> knots_across;            ///< material y [mm]; from 0 if half is modelled
-    Eigen::Matrix3Xd control_points;             ///< column (i * n_across + j) [mm]
+    std::vector<double> knots_along;   ///< open cubic knot vector, material x [mm]
+    std::vector<double> knots_across;  ///< material y [mm]; from 0 if half is modelled
+    Eigen::Matrix3Xd control_points;   ///< column (i * n_across + j) [mm]
 };
 
 struct NewtonRecord {
-    std::string grid;                            ///< "coarse", "fine", "longer trough"
+    std::string grid;  ///< "coarse", "fine", "longer trough"
     int unknowns = 0;
     int iterations = 0;
-    double residual = 0;                         ///< relative, at the end
+    double residual = 0;  ///< relative, at the end
     double tolerance = 0;
 };
 
@@ -80,16 +80,16 @@ enum class SolveStatus { converged, not_converged };
 struct StateResult {
     std::string name;
     SolveStatus status = SolveStatus::not_converged;
-    std::string reason;                          ///< sentence with both numbers; also for a converged state: why it stopped
+    std::string reason;  ///< sentence with both numbers; also for a converged state: why it stopped
 
-    double tension = 0;                          ///< [N]
-    double pulley_tension = 0;                   ///< [N]
+    double tension = 0;         ///< [N]
+    double pulley_tension = 0;  ///< [N]
     double far_strain = 0;
-    double excluded = 0;                         ///< [mm]
+    double excluded = 0;  ///< [mm]
     Reading edge_strain_max, centre_strain_min;
-    Reading edge_tension_max, tension_min;       ///< [N/mm]
+    Reading edge_tension_max, tension_min;  ///< [N/mm]
     Reading junction_bending_strain_max, surface_strain_max;
-    Reading wing_line_force_max;                 ///< [N/mm]
+    Reading wing_line_force_max;  ///< [N/mm]
     std::vector<SupportForce> supports;
     std::optional<double> eigenvalue_symmetric, eigenvalue_antisymmetric;  ///< [N/mm^3]
 
@@ -98,7 +98,7 @@ struct StateResult {
     BeltSurface surface;
     BeltShape shape;
     std::vector<NewtonRecord> newton;
-    std::vector<std::string> notes;              ///< cautions about this state in sentences (deviation of a held profile, ...)
+    std::vector<std::string> notes;  ///< cautions about this state in sentences (deviation of a held profile, ...)
 };
 
 /// Verdict of one criterion in one state. Absent: not judged, or not defined.
@@ -107,19 +107,20 @@ struct Judgement {
     std::string state;
     std::optional<double> value;
     std::optional<double> limit;
-    std::string unit;                            ///< in print
+    std::string unit;  ///< in print
     std::optional<double> utilisation;
     std::optional<bool> passed;
     bool advisory = false;
     std::string source;
-    std::optional<double> x, y;                  ///< where [mm]
+    std::optional<double> x, y;  ///< where [mm]
 };
 
 struct Cost {
     int degrees_of_freedom = 0;
     int newton_iterations = 0;
     double seconds = 0;
-    double assembly_seconds = 0, contact_seconds = 0, factorisation_seconds = 0, stability_seconds = 0;
+    /// Sums over both threads, so they may add up to more than `seconds`. Assembly: the shell's energies, gradients and tangents.
+    double assembly_seconds = 0, contact_seconds = 0, factorisation_seconds = 0, stability_seconds = 0, recovery_seconds = 0;
 };
 
 /// A roll or pulley of the model with its name, for pictures.
@@ -129,19 +130,19 @@ struct NamedRoll {
 };
 
 struct TransitionResult {
-    std::vector<StateResult> states;             ///< in the order of the case
+    std::vector<StateResult> states;  ///< in the order of the case
     std::vector<Judgement> criteria;
-    std::vector<NamedRoll> rolls;                ///< of the whole belt
-    int sets = 0;                                ///< full sets in the model
+    std::vector<NamedRoll> rolls;  ///< of the whole belt
+    int sets = 0;                  ///< full sets in the model
     Cost cost;
 };
 
 /// For whoever watches a long run.
 struct ProgressEvent {
     std::string state;
-    std::string phase;                           ///< "coarse grid", "fine grid", "longer trough", "stability"
+    std::string phase;  ///< "coarse grid", "fine grid", "longer trough", "stability"
     int iteration = 0;
-    double residual = 0;                         ///< relative
+    double residual = 0;  ///< relative
 };
 
 }  // namespace swale

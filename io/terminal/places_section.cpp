@@ -20,12 +20,12 @@ struct Extreme {
 };
 
 constexpr Extreme extremes[] = {
-    {"edge strain, largest [%]", &StateResult::edge_strain_max, 100, true},
+    {"edge strain, most [%]", &StateResult::edge_strain_max, 100, true},
     {"centre strain, least [%]", &StateResult::centre_strain_min, 100, false},
-    {"edge tension, largest [N/mm]", &StateResult::edge_tension_max, 1, true},
+    {"edge tension, most [N/mm]", &StateResult::edge_tension_max, 1, true},
     {"tension, least [N/mm]", &StateResult::tension_min, 1, false},
     {"junction bending strain [%]", &StateResult::junction_bending_strain_max, 100, true},
-    {"surface strain, largest [%]", &StateResult::surface_strain_max, 100, true},
+    {"surface strain, most [%]", &StateResult::surface_strain_max, 100, true},
     {"wing line force [N/mm]", &StateResult::wing_line_force_max, 1, true},
 };
 
@@ -35,21 +35,22 @@ const StateResult* worst_state(const TransitionResult& result, const Extreme& ex
     for (const StateResult& state : result.states) {
         const double value = (state.*extreme.reading).value;
         if (!converged(state) || !std::isfinite(value)) continue;
-        if (worst == nullptr || (value > (worst->*extreme.reading).value) == extreme.largest) worst = &state;
+        const double sign = extreme.largest ? 1 : -1;
+        if (worst == nullptr || sign * value > sign * (worst->*extreme.reading).value) worst = &state;
     }
     return worst;
 }
 
-/// "edge +y", "both edges", "centre line", "y = 243". Half a model stands for both sides.
+/// "edge +y", "both edges", "centre line", "y 243", "|y| 238 junction". Half a model stands for both sides.
 std::string place_across(double y, const TransitionCase& transition) {
     const bool both = transition.settings.model == Symmetry::half;
     const double distance = std::abs(y);
     const std::string side = y > 0 ? " +y" : " -y";
     if (distance < 0.5) return "centre line";
     if (distance > transition.belt.width / 2 - 0.5) return both ? "both edges" : "edge" + side;
-    if (std::abs(distance - transition.layout.junction()) < 0.05 * transition.belt.width)
-        return both ? fmt::format("both junctions, |y| = {:.0f}", distance) : fmt::format("junction, y = {:.0f}", y);
-    return both ? fmt::format("|y| = {:.0f}", distance) : fmt::format("y = {:.0f}", y);
+    const std::string at = both ? fmt::format("|y| {:.0f}", distance) : fmt::format("y {:.0f}", y);
+    const bool junction = std::abs(distance - transition.layout.junction()) < 0.05 * transition.belt.width;
+    return junction ? at + " junction" : at;
 }
 
 std::string error_cell(const std::optional<double>& error, double factor) {
@@ -84,13 +85,13 @@ std::string why(const TransitionResult& result, const TransitionCase& transition
 }  // namespace
 
 std::string places_section(const RunRecord& record) {
-    std::vector<TextRow> rows = {{"Where", "value", "grid error", "far-end error", "x [mm]", "across [mm]", "state"}};
+    std::vector<TextRow> rows = {{"Where", "value", "+-grid", "+-far", "x [mm]", "across [mm]", "state"}};
     for (const Extreme& extreme : extremes)
         if (const StateResult* state = worst_state(record.result, extreme))
             rows.push_back(row_of(extreme, *state, record.transition));
     if (rows.size() == 1) return {};
     return text_table(rows, "lrrrrll") +
-           "  x from the pulley along the unstretched belt; errors are estimates in the unit of the value\n" +
+           "  x from the pulley, unstretched belt; +- estimated errors of the grid and of the far end\n" +
            why(record.result, record.transition);
 }
 

@@ -8,13 +8,17 @@ namespace swale {
 
 namespace {
 
-int number(Freedom freedom) { return 3 * freedom.point + freedom.component; }
+int number(Freedom freedom) {
+    return 3 * freedom.point + freedom.component;
+}
 
 }  // namespace
 
 Supports::Supports(int points) : rules_(3 * points), shares_(3 * points), offsets_(3 * points, 0.0), resolved_(3 * points, 0) {}
 
-void Supports::fix(Freedom freedom, double value) { rules_.at(number(freedom)) = {false, value, {}}; }
+void Supports::fix(Freedom freedom, double value) {
+    rules_.at(number(freedom)) = {false, value, {}};
+}
 
 void Supports::tie(Freedom freedom, std::vector<Weighted> masters, double offset) {
     rules_.at(number(freedom)) = {false, offset, std::move(masters)};
@@ -23,6 +27,10 @@ void Supports::tie(Freedom freedom, std::vector<Weighted> masters, double offset
 void Supports::close() {
     // A free component gets its number at the first place along the belt where it appears, be it through a tied one.
     for (int dof = 0; dof < static_cast<int>(rules_.size()); ++dof) resolve(dof);
+    for (const auto& shares : shares_) {
+        const bool plain = shares.size() == 1 && shares[0].weight == 1;
+        plain_.push_back(shares.empty() ? fixed : plain ? shares[0].unknown : combined);
+    }
 }
 
 void Supports::resolve(int dof) {

@@ -39,6 +39,10 @@ class Supports {
     int unknowns() const { return unknowns_; }
     const std::vector<Share>& shares(int point, int component) const { return shares_[3 * point + component]; }
 
+    /// The unknown that a component is, `fixed` without one, `combined` if it is a weighted sum.
+    int plain_unknown(int point, int component) const { return plain_[3 * point + component]; }
+    static constexpr int fixed = -1, combined = -2;
+
     ControlPoints expand(const Eigen::VectorXd& q) const;
     /// T^T g: the residual of the unknowns from that of the control points.
     Eigen::VectorXd restrict(const ControlPoints& gradient) const;
@@ -55,8 +59,9 @@ class Supports {
 
     std::vector<Rule> rules_;
     std::vector<std::vector<Share>> shares_;
+    std::vector<int> plain_;
     std::vector<double> offsets_;
-    std::vector<int> owner_;       // component that an unknown was numbered at
+    std::vector<int> owner_;  // component that an unknown was numbered at
     std::vector<char> resolved_;
     int unknowns_ = 0;
 };

@@ -2,6 +2,7 @@
 
 #include "mesh/quadrature.h"
 #include "solver/equilibrium/dead_load.h"
+#include "solver/equilibrium/stopwatch.h"
 
 #include <algorithm>
 #include <utility>
@@ -16,18 +17,52 @@ class BandSink final : public TangentSink {
     BandSink(const Supports& supports, BandMatrix& band) : supports_(supports), band_(band) {}
 
     void add(const SpanNodes& nodes, const ElementTangent& tangent) override {
-        for (int k = 0; k < 6; ++k) {
-            const auto [i, j] = tangent_blocks[k];
-            for (int b = 0; b < 16; ++b)
-                for (int a = i == j ? b : 0; a < 16; ++a)
-                    add_pair(supports_.shares(nodes[a], i), supports_.shares(nodes[b], j), tangent[k](a, b),
-                             i == j && a == b);
-        }
+        Unknowns unknowns;
+        bool plain = true;
+        for (int c = 0; c < 3; ++c)
+            for (int a = 0; a < 16; ++a) {
+                unknowns[c][a] = supports_.plain_unknown(nodes[a], c);
+                plain = plain && unknowns[c][a] != Supports::combined;
+            }
+        for (int k = 0; k < 6; ++k)
+            plain ? add_plain(unknowns, tangent_blocks[k], tangent[k]) : add_combined(nodes, tangent_blocks[k], tangent[k]);
     }
 
   private:
+    using Unknowns = std::array<std::array<int, 16>, 3>;
+    using Block = Eigen::Matrix<double, 16, 16>;
+
     // A pair of different components stands in the full matrix twice, so a tie of both to one unknown counts twice.
-    void add_pair(const std::vector<Supports::Share>& rows, const std::vector<Supports::Share>& columns, double value, bool same) {
+    void add_plain(const Unknowns& unknowns, const std::array<int, 2>& components, const Block& block) {
+        const auto [i, j] = components;
+        // Entry (r, c), r >= c, of the band stands at c * half_bandwidth + r.
+        double* entries = band_.entries().data();
+        const Eigen::Index step = band_.half_bandwidth();
+        for (int b = 0; b < 16; ++b) {
+            const int column = unknowns[j][b];
+            if (column < 0) continue;
+            const Eigen::Index below = column * step;
+            for (int a = i == j ? b : 0; a < 16; ++a) {
+                const int row = unknowns[i][a];
+                if (row > column)
+                    entries[below + row] += block(a, b);
+                else if (row == column)
+                    entries[below + row] += i == j && a == b ? block(a, b) : 2 * block(a, b);
+                else if (row >= 0)
+                    entries[row * step + column] += block(a, b);
+            }
+        }
+    }
+
+    void add_combined(const SpanNodes& nodes, const std::array<int, 2>& components, const Block& block) {
+        const auto [i, j] = components;
+        for (int b = 0; b < 16; ++b)
+            for (int a = i == j ? b : 0; a < 16; ++a)
+                add_pair(supports_.shares(nodes[a], i), supports_.shares(nodes[b], j), block(a, b), i == j && a == b);
+    }
+
+    void add_pair(const std::vector<Supports::Share>& rows, const std::vector<Supports::Share>& columns, double value,
+                  bool same) {
         for (const auto& row : rows)
             for (const auto& column : columns) {
                 if (same && row.unknown < column.unknown) continue;
@@ -57,30 +92,49 @@ int half_bandwidth_of(const Patch& patch, const Supports& supports) {
     return widest;
 }
 
+// Integrals of N_a N_b over each span; degree six is exact with four Gauss points.
+std::vector<Eigen::Matrix4d> span_products(const CubicBasis& basis) {
+    std::vector<Eigen::Matrix4d> products(basis.spans(), Eigen::Matrix4d::Zero());
+    const LineRule rule = gauss_rule(basis, 4);
+    for (std::size_t k = 0; k < rule.points.size(); ++k) {
+        const Eigen::Map<const Eigen::Vector4d> N(rule.points[k].basis.value.data());
+        products[k / 4] += rule.points[k].weight * N * N.transpose();
+    }
+    return products;
+}
+
 }  // namespace
 
 System::System(const Patch& patch, Supports supports)
     : patch_(patch), supports_(std::move(supports)), half_bandwidth_(half_bandwidth_of(patch_, supports_)) {}
 
-double System::energy(const Eigen::VectorXd& q) const {
+template <class Work>
+void System::for_each_term(TermTimes* times, const Work& work) const {
+    TermTimes unread;
+    for (const Entry& entry : terms_) timed((times ? *times : unread).of(entry.kind), [&] { work(*entry.term); });
+}
+
+double System::energy(const Eigen::VectorXd& q, TermTimes* times) const {
     const ControlPoints points = supports_.expand(q);
     double sum = 0;
-    for (const auto& term : terms_) sum += term->energy(points);
+    for_each_term(times, [&](const Term& term) { sum += term.energy(points); });
     return sum;
 }
 
-ControlPoints System::full_gradient(const ControlPoints& points) const {
+ControlPoints System::full_gradient(const ControlPoints& points, TermTimes* times) const {
     ControlPoints gradient = ControlPoints::Zero(3, patch_.points());
-    for (const auto& term : terms_) term->add_gradient(points, gradient);
+    for_each_term(times, [&](const Term& term) { term.add_gradient(points, gradient); });
     return gradient;
 }
 
-BandMatrix System::empty_band() const { return {supports_.unknowns(), half_bandwidth_}; }
+BandMatrix System::empty_band() const {
+    return {supports_.unknowns(), half_bandwidth_};
+}
 
-BandMatrix System::tangent(const ControlPoints& points) const {
+BandMatrix System::tangent(const ControlPoints& points, TermTimes* times) const {
     BandMatrix band = empty_band();
     BandSink sink(supports_, band);
-    for (const auto& term : terms_) term->add_tangent(points, sink);
+    for_each_term(times, [&](const Term& term) { term.add_tangent(points, sink); });
     return band;
 }
 
@@ -96,20 +150,14 @@ Eigen::VectorXd System::areas() const {
 BandMatrix System::area_matrix() const {
     BandMatrix band = empty_band();
     BandSink sink(supports_, band);
-    const LineRule along = gauss_rule(patch_.along, 4), across = gauss_rule(patch_.across, 4);
+    const auto along = span_products(patch_.along), across = span_products(patch_.across);
+    ElementTangent blocks;
+    for (auto& block : blocks) block.setZero();
     for (int s = 0; s < patch_.along.spans(); ++s)
         for (int t = 0; t < patch_.across.spans(); ++t) {
-            Eigen::Matrix<double, 16, 16> product = Eigen::Matrix<double, 16, 16>::Zero();
-            for (int k = 0; k < 16; ++k) {
-                const LinePoint& px = along.points[4 * s + k / 4];
-                const LinePoint& py = across.points[4 * t + k % 4];
-                Eigen::Matrix<double, 16, 1> N;
-                for (int a = 0; a < 16; ++a) N[a] = px.basis.value[a / 4] * py.basis.value[a % 4];
-                product += px.weight * py.weight * N * N.transpose();
-            }
-            ElementTangent blocks;
-            for (auto& block : blocks) block.setZero();
-            for (const int diagonal : {0, 3, 5}) blocks[diagonal] = product;
+            for (int a = 0; a < 16; ++a)
+                for (int b = 0; b < 16; ++b) blocks[0](a, b) = along[s](a / 4, b / 4) * across[t](a % 4, b % 4);
+            blocks[3] = blocks[5] = blocks[0];
             sink.add(patch_.nodes(s, t), blocks);
         }
     return band;

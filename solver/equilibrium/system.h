@@ -9,9 +9,13 @@
 
 namespace swale {
 
-/// Wall time spent in the parts of a system [s].
-struct SystemTimes {
-    double energy = 0, gradient = 0, tangent = 0;
+/// What a term is, for the account of time.
+enum class TermKind { shell, contact, load };
+
+/// Wall time spent on energies, gradients and tangents of the terms [s].
+struct TermTimes {
+    double shell = 0, contact = 0, load = 0;
+    double& of(TermKind kind) { return kind == TermKind::shell ? shell : kind == TermKind::contact ? contact : load; }
 };
 
 /// Terms on a patch under supports: potential energy, residual and tangent of the unknowns.
@@ -19,17 +23,17 @@ class System {
   public:
     System(const Patch& patch, Supports supports);
 
-    void add(std::shared_ptr<const Term> term) { terms_.push_back(std::move(term)); }
+    void add(std::shared_ptr<const Term> term, TermKind kind = TermKind::shell) { terms_.push_back({std::move(term), kind}); }
 
     const Patch& patch() const { return patch_; }
     const Supports& supports() const { return supports_; }
     int unknowns() const { return supports_.unknowns(); }
 
-    double energy(const Eigen::VectorXd& q) const;
+    double energy(const Eigen::VectorXd& q, TermTimes* times = nullptr) const;
     /// Sum of the terms' gradients on all control points [N]; at fixed ones this is the reaction.
-    ControlPoints full_gradient(const ControlPoints& points) const;
+    ControlPoints full_gradient(const ControlPoints& points, TermTimes* times = nullptr) const;
     /// Tangent of the unknowns where the control points are [N/mm].
-    BandMatrix tangent(const ControlPoints& points) const;
+    BandMatrix tangent(const ControlPoints& points, TermTimes* times = nullptr) const;
     /// Area of each unknown [mm^2], lumped: the weight of a diagonal shift.
     Eigen::VectorXd areas() const;
     /// Consistent area matrix, the integral of N_a N_b [mm^2].
@@ -40,7 +44,14 @@ class System {
 
     Patch patch_;
     Supports supports_;
-    std::vector<std::shared_ptr<const Term>> terms_;
+    struct Entry {
+        std::shared_ptr<const Term> term;
+        TermKind kind;
+    };
+    template <class Work>
+    void for_each_term(TermTimes* times, const Work& work) const;
+
+    std::vector<Entry> terms_;
     int half_bandwidth_ = 0;
 };
 

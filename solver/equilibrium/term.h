@@ -5,7 +5,8 @@
 
 namespace swale {
 
-/// One contribution to the potential energy of the belt: shell, contact, load. All that takes part in equilibrium has this face.
+/// One contribution to the potential energy of the belt: shell, contact, load. All that takes part in equilibrium has this
+/// face.
 class Term {
   public:
     virtual ~Term() = default;

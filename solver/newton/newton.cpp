@@ -1,6 +1,6 @@
 #include "solver/newton/newton.h"
 
-#include "solver/newton/stopwatch.h"
+#include "solver/equilibrium/stopwatch.h"
 
 #include <fmt/core.h>
 
@@ -13,6 +13,9 @@ namespace swale {
 
 namespace {
 
+// A belt may relax until nothing carries force; then the residual is held against this share of the largest forces met.
+constexpr double force_floor = 1e-4;
+
 // The state of the iteration, so that each step of the loop is a named function.
 class Descent {
   public:
@@ -21,7 +24,7 @@ class Descent {
 
     void start_at(const Eigen::VectorXd& q) {
         q_ = q;
-        energy_ = timed(times_.merit, [&] { return system_.energy(q_); });
+        energy_ = system_.energy(q_, &times_.terms);
         measure_residual();
     }
 
@@ -32,13 +35,13 @@ class Descent {
 
     // K p = -r; as long as K is not positive definite, (K + shift * area) p = -r with a growing shift.
     bool find_step() {
-        const BandMatrix tangent = timed(times_.assembly, [&] { return system_.tangent(system_.supports().expand(q_)); });
+        const BandMatrix tangent = system_.tangent(system_.supports().expand(q_), &times_.terms);
         for (int attempt = 0; attempt < 40; ++attempt) {
             BandMatrix shifted = tangent;
             shifted.diagonal() += (shift_ * areas_).transpose();
             const BandFactor factor = timed(times_.factorisation, [&] { return BandFactor(std::move(shifted)); });
             if (factor.ok()) {
-                step_ = factor.solve(-residual_);
+                step_ = timed(times_.factorisation, [&] { return factor.solve(-residual_); });
                 shift_ = shift_ > 1e-7 ? shift_ / 8 : 0;
                 return step_.allFinite();
             }
@@ -60,7 +63,7 @@ class Descent {
         double share = 1;
         for (int halving = 0; halving <= settings_.halvings; ++halving, share /= 2) {
             const Eigen::VectorXd trial = q_ + share * step_;
-            const double energy = timed(times_.merit, [&] { return system_.energy(trial); });
+            const double energy = system_.energy(trial, &times_.terms);
             const bool lower = energy <= energy_ + settings_.armijo * share * slope;
             const bool hidden = std::abs(slope) * share < 1e3 * rounding && energy <= energy_ + 10 * rounding;
             if (!lower && !hidden) continue;
@@ -76,16 +79,18 @@ class Descent {
 
   private:
     void measure_residual() {
-        const ControlPoints gradient = timed(times_.merit, [&] { return system_.full_gradient(system_.supports().expand(q_)); });
+        const ControlPoints gradient =
+            system_.full_gradient(system_.supports().expand(q_), &times_.terms);
         residual_ = system_.supports().restrict(gradient);
-        reference_ = std::max(gradient.norm(), std::numeric_limits<double>::min());
+        largest_ = std::max(largest_, gradient.norm());
+        reference_ = std::max({gradient.norm(), force_floor * largest_, std::numeric_limits<double>::min()});
     }
 
     const System& system_;
     const NewtonSettings& settings_;
     NewtonTimes& times_;
     Eigen::VectorXd areas_, q_, residual_, step_;
-    double energy_ = 0, reference_ = 1, shift_ = 0;
+    double energy_ = 0, reference_ = 1, largest_ = 0, shift_ = 0;
 };
 
 NewtonOutcome outcome(const Descent& descent, int iteration, bool converged, const char* what, const NewtonSettings& settings) {
@@ -100,6 +105,14 @@ NewtonOutcome outcome(const Descent& descent, int iteration, bool converged, con
 }
 
 }  // namespace
+
+NewtonTimes& NewtonTimes::operator+=(const NewtonTimes& other) {
+    terms.shell += other.terms.shell;
+    terms.contact += other.terms.contact;
+    terms.load += other.terms.load;
+    factorisation += other.factorisation;
+    return *this;
+}
 
 NewtonOutcome minimise(const System& system, const Eigen::VectorXd& start, const NewtonSettings& settings,
                        const NewtonWatcher& watcher, NewtonTimes* times) {

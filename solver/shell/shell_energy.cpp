@@ -12,11 +12,16 @@ namespace {
 using SpanJet = Eigen::Matrix<double, 16, 5>;
 
 SpanJet span_jet(const BasisValues& bx, const BasisValues& by) {
+    using Four = Eigen::Map<const Eigen::Vector4d>;
+    const Four v(by.value.data()), s(by.slope.data()), c(by.curvature.data());
     SpanJet B;
-    for (int a = 0; a < 4; ++a)
-        for (int b = 0; b < 4; ++b)
-            B.row(4 * a + b) << bx.slope[a] * by.value[b], bx.value[a] * by.slope[b], bx.curvature[a] * by.value[b],
-                bx.value[a] * by.curvature[b], bx.slope[a] * by.slope[b];
+    for (int a = 0; a < 4; ++a) {
+        B.block<4, 1>(4 * a, 0) = bx.slope[a] * v;
+        B.block<4, 1>(4 * a, 1) = bx.value[a] * s;
+        B.block<4, 1>(4 * a, 2) = bx.curvature[a] * v;
+        B.block<4, 1>(4 * a, 3) = bx.value[a] * c;
+        B.block<4, 1>(4 * a, 4) = bx.slope[a] * s;
+    }
     return B;
 }
 
@@ -33,8 +38,9 @@ void add_point_tangent(const SpanJet& B, const PointTangent& H, double weight, E
         Eigen::Matrix<double, 5, 5> part;
         for (int p = 0; p < 5; ++p)
             for (int q = 0; q < 5; ++q) part(p, q) = weight * H(3 * p + i, 3 * q + j);
-        const SpanJet left = B * part;
-        tangent[k].noalias() += left * B.transpose();
+        // Lazy: for sizes this small Eigen's blocked product costs more than the work.
+        const SpanJet left = B.lazyProduct(part);
+        tangent[k] += left.lazyProduct(B.transpose());
     }
 }
 
@@ -73,7 +79,7 @@ double ShellEnergy::energy(const ControlPoints& points) const {
     for_each_span([&](const SpanNodes& nodes, const auto& for_each_point) {
         const auto local = gather(points, nodes);
         for_each_point([&](const SpanJet& B, const Eigen::Vector3d& k0, double weight) {
-            sum += weight * point_energy(local * B, section_, k0);
+            sum += weight * point_energy(local.lazyProduct(B), section_, k0);
         });
     });
     return sum;
@@ -84,7 +90,7 @@ void ShellEnergy::add_gradient(const ControlPoints& points, ControlPoints& gradi
         const auto local = gather(points, nodes);
         Eigen::Matrix<double, 3, 16> sum = Eigen::Matrix<double, 3, 16>::Zero();
         for_each_point([&](const SpanJet& B, const Eigen::Vector3d& k0, double weight) {
-            sum.noalias() += weight * point_gradient(local * B, section_, k0) * B.transpose();
+            sum += (weight * point_gradient(local.lazyProduct(B), section_, k0)).lazyProduct(B.transpose());
         });
         for (int k = 0; k < 16; ++k) gradient.col(nodes[k]) += sum.col(k);
     });
@@ -96,7 +102,7 @@ void ShellEnergy::add_tangent(const ControlPoints& points, TangentSink& sink) co
         ElementTangent tangent;
         for (auto& block : tangent) block.setZero();
         for_each_point([&](const SpanJet& B, const Eigen::Vector3d& k0, double weight) {
-            add_point_tangent(B, point_tangent(local * B, section_, k0), weight, tangent);
+            add_point_tangent(B, point_tangent(local.lazyProduct(B), section_, k0), weight, tangent);
         });
         sink.add(nodes, tangent);
     });

@@ -39,10 +39,13 @@ PointStrain strain_of(const PointJet& jet, const Vector3d& n) {
 }
 
 // Part of c normal to n: what is left of a second derivative when the normal turns.
-Vector3d tangential(const Vector3d& c, const Vector3d& n) { return c - c.dot(n) * n; }
+Vector3d tangential(const Vector3d& c, const Vector3d& n) {
+    return c - c.dot(n) * n;
+}
 
 // d(c . n) = n . dc + (a2 x t)/J . da1 + (t x a1)/J . da2 with t = c - (c . n) n.
-void add_curvature_gradient(const PointJet& jet, const Normal& normal, const Vector3d& c, double factor, int column, PointJet& g) {
+void add_curvature_gradient(const PointJet& jet, const Normal& normal, const Vector3d& c, double factor, int column,
+                            PointJet& g) {
     const Vector3d t = factor / normal.J * tangential(c, normal.n);
     g.col(column) += factor * normal.n;
     g.col(a1) += jet.col(a2).cross(t);
@@ -100,7 +103,9 @@ void add_bending_geometry(const PointJet& jet, const Normal& normal, const Vecto
 
 }  // namespace
 
-PointStrain point_strain(const PointJet& jet) { return strain_of(jet, normal_of(jet).n); }
+PointStrain point_strain(const PointJet& jet) {
+    return strain_of(jet, normal_of(jet).n);
+}
 
 PointForce point_force(const Section& section, const PointStrain& strain, const Vector3d& natural_curvature) {
     return {section.membrane * strain.membrane, section.bending * (strain.curvature - natural_curvature)};
@@ -131,8 +136,11 @@ PointTangent point_tangent(const PointJet& jet, const Section& section, const Ve
     const Normal normal = normal_of(jet);
     const auto [N, M] = point_force(section, strain_of(jet, normal.n), natural_curvature);
     const Eigen::Matrix<double, 6, 15> B = strain_gradients(jet, normal);
-    PointTangent H = B.topRows<3>().transpose() * (section.membrane * B.topRows<3>());
-    H.noalias() += B.bottomRows<3>().transpose() * (section.bending * B.bottomRows<3>());
+    // Membrane strains depend on r,x and r,y alone: the first six columns.
+    const Eigen::Matrix<double, 3, 6> e = B.topLeftCorner<3, 6>();
+    const Eigen::Matrix<double, 3, 15> k = B.bottomRows<3>();
+    PointTangent H = k.transpose().lazyProduct(section.bending.lazyProduct(k).eval());
+    H.topLeftCorner<6, 6>() += e.transpose().lazyProduct(section.membrane.lazyProduct(e).eval());
     add_membrane_geometry(N, H);
     add_bending_geometry(jet, normal, M, H);
     return H;

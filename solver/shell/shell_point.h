@@ -9,17 +9,17 @@ namespace swale {
 /// Derivatives of the surface at a point: columns r,x  r,y  r,xx  r,yy  r,xy.
 using PointJet = Eigen::Matrix<double, 3, 5>;
 
-/// Kirchhoff-Love strains of a belt that is flat when unstretched. Voigt order, shear and twist doubled; curvature positive when
-/// the edges go up: k_ij = r,ij . n with the unit normal n = r,x x r,y / |r,x x r,y| on the carrying side.
+/// Kirchhoff-Love strains of a belt that is flat when unstretched. Voigt order, shear and twist doubled; curvature positive
+/// when the edges go up: k_ij = r,ij . n with the unit normal n = r,x x r,y / |r,x x r,y| on the carrying side.
 struct PointStrain {
-    Eigen::Vector3d membrane;    ///< Green-Lagrange
-    Eigen::Vector3d curvature;   ///< [1/mm]
+    Eigen::Vector3d membrane;   ///< Green-Lagrange
+    Eigen::Vector3d curvature;  ///< [1/mm]
 };
 
 /// Section law at a point: N = A e, M = D (k - k0).
 struct PointForce {
-    Eigen::Vector3d force;       ///< N [N/mm]
-    Eigen::Vector3d moment;      ///< M [N]
+    Eigen::Vector3d force;   ///< N [N/mm]
+    Eigen::Vector3d moment;  ///< M [N]
 };
 
 PointStrain point_strain(const PointJet& jet);

@@ -10,8 +10,8 @@ namespace {
 void mirror(SurfacePoint& point) {
     point.y = -point.y;
     point.position.y() = -point.position.y();
-    for (Eigen::Vector3d* v : {&point.membrane_strain, &point.curvature, &point.top_strain, &point.bottom_strain, &point.force,
-                               &point.moment})
+    for (Eigen::Vector3d* v :
+         {&point.membrane_strain, &point.curvature, &point.top_strain, &point.bottom_strain, &point.force, &point.moment})
         v->z() = -v->z();
 }
 

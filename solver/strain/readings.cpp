@@ -22,8 +22,8 @@ ReadingRange reading_range(const TransitionLayout& layout, const Section& sectio
 }
 
 std::array<Reading*, 7> Readings::all() {
-    return {&edge_strain_max, &centre_strain_min,           &edge_tension_max,   &tension_min,
-            &junction_bending_strain_max, &surface_strain_max, &wing_line_force_max};
+    return {&edge_strain_max,    &centre_strain_min,  &edge_tension_max, &tension_min, &junction_bending_strain_max,
+            &surface_strain_max, &wing_line_force_max};
 }
 
 namespace {

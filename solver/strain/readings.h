@@ -11,9 +11,9 @@ namespace swale {
 
 /// Where peaks are looked for: away from held or stuck lines, at whose free corner the strain is singular.
 struct ReadingRange {
-    double begin = 0, end = 0;              ///< material x [mm]
-    std::vector<double> held_lines;         ///< inner ones, material x [mm]
-    double excluded = 0;                    ///< max(0.05 W, 4 t) [mm]
+    double begin = 0, end = 0;       ///< material x [mm]
+    std::vector<double> held_lines;  ///< inner ones, material x [mm]
+    double excluded = 0;             ///< max(0.05 W, 4 t) [mm]
 
     bool holds(double x) const;
 };

@@ -37,23 +37,21 @@ std::vector<double> both_sides(std::vector<double> ys) {
     return whole;
 }
 
-// Sum of the pressures of all rolls at a point; on the mirrored side those of its image.
-double contact_pressure(const BeltModel& model, SurfacePoint point) {
-    if (model.half) point.position.y() = std::abs(point.position.y());
+// Sum of the pressures of all rolls at material (x, y); on the side that is not modelled those of the mirror image.
+double contact_pressure(const BeltProbe& probe, const BeltModel& model, double x, double y) {
+    const Eigen::Vector3d position = probe.patch().jet(probe.points(), x, model.half ? std::abs(y) : y).position;
     double pressure = 0;
     for (const BeltContact& contact : model.contacts)
-        if (std::abs(point.x - contact.x * model.scale) < 2 * contact.energy->roll().radius || contact.place == RollPlace::pulley)
-            pressure += contact.energy->pressure_at(point.position);
+        if (std::abs(x - contact.x * model.scale) < 2 * contact.energy->roll().radius || contact.place == RollPlace::pulley)
+            pressure += contact.energy->pressure_at(position);
     return pressure;
 }
 
 // Largest pressure of the contact line near x.
 double line_pressure(const BeltProbe& probe, const BeltModel& model, double x, double y) {
     double pressure = 0;
-    for (double offset = -20; offset <= 20; offset += 0.5) {
-        const double place = std::clamp(x + offset, probe.begin(), probe.end());
-        pressure = std::max(pressure, contact_pressure(model, probe.at(place, y)));
-    }
+    for (int k = -20; k <= 20; ++k)
+        pressure = std::max(pressure, contact_pressure(probe, model, std::clamp(x + k, probe.begin(), probe.end()), y));
     return pressure;
 }
 
@@ -91,7 +89,7 @@ BeltSurface sample_surface(const BeltProbe& probe, const BeltModel& model) {
     for (const double x : xs)
         for (const double y : ys) {
             SurfacePoint point = probe.at(x, y);
-            point.contact_pressure = contact_pressure(model, point);
+            point.contact_pressure = contact_pressure(probe, model, x, y);
             surface.points.push_back(point);
         }
     return surface;

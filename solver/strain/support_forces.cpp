@@ -28,7 +28,8 @@ Vector3d pulley_reaction(const BeltModel& model, const ControlPoints& gradient, 
 Vector3d station_reaction(const BeltModel& model, const ControlPoints& gradient, const IdlerSet& set) {
     const BasisValues at_set = model.patch.along.at(set.x * model.scale);
     Vector3d sum = Vector3d::Zero();
-    for (int j = 0; j < model.patch.across.size(); ++j) sum += gradient.col(model.patch.index(at_set.first + 1, j)) / at_set.value[1];
+    for (int j = 0; j < model.patch.across.size(); ++j)
+        sum += gradient.col(model.patch.index(at_set.first + 1, j)) / at_set.value[1];
     sum.x() = 0;
     return both_halves(sum, model.half);
 }
@@ -52,14 +53,16 @@ std::vector<SupportForce> contact_forces(const BeltContact& contact, const BeltM
 
 }  // namespace
 
-std::vector<SupportForce> support_forces(const TransitionCase& transition, const BeltModel& model, const ControlPoints& points) {
+std::vector<SupportForce> support_forces(const TransitionCase& transition, const BeltModel& model,
+                                         const ControlPoints& points) {
     const ControlPoints gradient = model.system.full_gradient(points);
     const bool clamped = transition.layout.pulley.support == Support::rolls;
     std::vector<SupportForce> forces{{"pulley", 0, pulley_reaction(model, gradient, clamped), {}}};
     for (const IdlerSet& set : model.idlers) {
         if (set.support == Support::rolls) continue;
         const bool last = transition.layout.trough.support == Support::held && set.x >= transition.layout.distance - 1e-9;
-        forces.push_back({set.name, set.x, last ? trough_reaction(model, gradient) : station_reaction(model, gradient, set), {}});
+        forces.push_back(
+            {set.name, set.x, last ? trough_reaction(model, gradient) : station_reaction(model, gradient, set), {}});
     }
     for (const BeltContact& contact : model.contacts)
         for (SupportForce& force : contact_forces(contact, model, points)) {

@@ -60,7 +60,8 @@ class Contacts {
     std::vector<BeltContact> contacts_;
 };
 
-std::vector<BeltContact> belt_contacts(const TransitionCase& transition, const Patch& patch, double scale, int sets, bool half) {
+std::vector<BeltContact> belt_contacts(const TransitionCase& transition, const Patch& patch, double scale, int sets,
+                                       bool half) {
     Contacts contacts(transition.layout, transition.belt.section, patch, scale, half);
     if (transition.layout.pulley.support == Support::rolls) contacts.add_pulley();
     for (const IdlerSet& set : idler_sets(transition.layout, sets))
@@ -83,9 +84,9 @@ System system_of(const TransitionCase& transition, const TensionState& state, co
 
 void add_terms(System& system, const BeltModel& model, const TensionState& state) {
     system.add(model.shell);
-    system.add(model.weight);
-    for (const BeltContact& contact : model.contacts) system.add(contact.energy);
-    if (state.total) system.add(end_pull(model.patch, *state.total / model.multiplicity()));
+    system.add(model.weight, TermKind::load);
+    for (const BeltContact& contact : model.contacts) system.add(contact.energy, TermKind::contact);
+    if (state.total) system.add(end_pull(model.patch, *state.total / model.multiplicity()), TermKind::load);
 }
 
 }  // namespace

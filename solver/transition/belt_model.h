@@ -19,23 +19,23 @@ enum class RollPlace { pulley, centre, wing };
 
 /// A roll that the modelled part of the belt may touch.
 struct BeltContact {
-    std::string name;      ///< "pulley", "set 1 centre", "set 1 wing +y"
-    std::string mirror;    ///< name of its mirror image where half is modelled, else empty
+    std::string name;    ///< "pulley", "set 1 centre", "set 1 wing +y"
+    std::string mirror;  ///< name of its mirror image where half is modelled, else empty
     RollPlace place = RollPlace::centre;
-    double x = 0;          ///< in space [mm]
+    double x = 0;  ///< in space [mm]
     std::shared_ptr<const ContactEnergy> energy;
 };
 
 /// One grid of one state: the belt as a system of equations.
 struct BeltModel {
-    Patch patch;                     ///< over the unstretched belt
-    double scale = 1;                ///< unstretched length per length in space
+    Patch patch;       ///< over the unstretched belt
+    double scale = 1;  ///< unstretched length per length in space
     bool half = true;
     int sets = 0;
     std::shared_ptr<const ShellEnergy> shell;
     std::shared_ptr<const DeadLoad> weight;
     std::vector<BeltContact> contacts;
-    std::vector<IdlerSet> idlers;    ///< all sets of the model, held ones too
+    std::vector<IdlerSet> idlers;  ///< all sets of the model, held ones too
     System system;
 
     /// Counts each modelled force for the whole belt: 2 for a half.

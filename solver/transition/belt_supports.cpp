@@ -63,10 +63,10 @@ class Layer {
         const double w0 = at_set.value[0], w1 = at_set.value[1], w2 = at_set.value[2];
         for (int j = 0; j < across_; ++j)
             for (const int component : {y, z})
-                supports_.tie({point(at_set.first + 1, j), component},
-                              {{{point(at_set.first, j), component}, -w0 / w1},
-                               {{point(at_set.first + 2, j), component}, -w2 / w1}},
-                              target(component - 1, j) / w1);
+                supports_.tie(
+                    {point(at_set.first + 1, j), component},
+                    {{{point(at_set.first, j), component}, -w0 / w1}, {{point(at_set.first + 2, j), component}, -w2 / w1}},
+                    target(component - 1, j) / w1);
     }
 
     void held_trough() {

@@ -40,7 +40,8 @@ std::string passage_through_rolls(const BeltModel& model, const ControlPoints& p
             if (row == 0) behind = std::max(behind, -offset.dot(roll.up));
         });
         if (behind > 0)
-            return fmt::format("the belt lies {:.1f} mm behind the axis of {} (it passed through the roll)", behind, contact.name);
+            return fmt::format("the belt lies {:.1f} mm behind the axis of {} (it passed through the roll)", behind,
+                               contact.name);
         if (indentation > deepest)
             return fmt::format("the belt is {:.1f} mm inside {}, more than {:.1f} mm", indentation, contact.name, deepest);
     }

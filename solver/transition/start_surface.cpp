@@ -17,7 +17,8 @@ StartSurface::StartSurface(const TransitionLayout& layout, int sets, double unde
     sections_.push_back({0, profile_at(layout, underside, 0, layout.pulley.lift)});
     for (const IdlerSet& set : idler_sets(layout, sets)) {
         const bool full = set.x >= layout.distance - 1e-9;
-        sections_.push_back({set.x, full ? held_profile(layout, underside) : profile_at(layout, underside, set.angle, set.lift)});
+        sections_.push_back(
+            {set.x, full ? held_profile(layout, underside) : profile_at(layout, underside, set.angle, set.lift)});
     }
 }
 

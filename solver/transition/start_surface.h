@@ -27,8 +27,8 @@ class StartSurface {
 
     std::vector<Section> sections_;
     double end_;
-    double rounding_;        // half-width of the running mean [mm]
-    double pulley_radius_;   // of the mid-surface on the pulley
+    double rounding_;       // half-width of the running mean [mm]
+    double pulley_radius_;  // of the mid-surface on the pulley
     double pulley_height_;
     bool held_;
 };

@@ -6,9 +6,17 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
+
 using namespace swale;
 
 namespace {
+
+/// Wherever lines were broken.
+bool says(std::string text, const std::string& part) {
+    std::replace(text.begin(), text.end(), '\n', ' ');
+    return text.find(part) != std::string::npos;
+}
 
 bool holds(const std::string& text, const std::string& part) {
     return text.find(part) != std::string::npos;
@@ -26,7 +34,7 @@ RunRecord solved_run() {
 TEST_CASE("terminal answer: the verdict stands in the second line in a sentence with both numbers") {
     RunRecord record = solved_run();
     CHECK(holds(terminal_answer(record), "tail transition\nWITHIN LIMITS: "));
-    CHECK(holds(terminal_answer(record), "Warning: edge strain in \"running full\" is 0.840 %, limit 0.800 %"));
+    CHECK(says(terminal_answer(record), "Warning: edge strain in \"running full\" is 0.840 %, limit 0.800 %"));
     record.result.criteria[0].passed = false;
     record.result.criteria[0].value = 1.3;
     CHECK(
@@ -35,7 +43,7 @@ TEST_CASE("terminal answer: the verdict stands in the second line in a sentence 
 
 TEST_CASE("terminal answer: a state without a solution is named with its reason and the others are delivered") {
     const std::string text = terminal_answer(sample_run());
-    CHECK(holds(text, "NOT CONVERGED: no solution for \"starting, \"wet\"\" (1 of 2 states)"));
+    CHECK(says(text, "NOT CONVERGED: no solution for \"starting, \"wet\"\" (1 of 2 states)"));
     CHECK(holds(text, "residual 3.1e-4 > 1e-8 after 60 iterations, tension 62 kN"));
     CHECK(holds(text, "0.840"));
 }
@@ -47,7 +55,7 @@ TEST_CASE("terminal answer: says what was not judged and why") {
 TEST_CASE("terminal answer: places are in mm from the pulley and half a model stands for both edges") {
     RunRecord record = solved_run();
     CHECK(holds(terminal_answer(record), "both edges"));
-    CHECK(holds(terminal_answer(record), "190 mm before the first full set"));
+    CHECK(says(terminal_answer(record), "190 mm before the first full set"));
     record.transition.settings.model = Symmetry::full;
     CHECK(holds(terminal_answer(record), "edge -y"));
 }

@@ -1,4 +1,4 @@
-#include "solver/stability/lowest_eigenvalues.h"
+#include "solver/stability/lowest_modes.h"
 
 #include <Spectra/SymGEigsShiftSolver.h>
 
@@ -39,21 +39,24 @@ class AreaProduct {
     const BandMatrix& area_;
 };
 
-std::vector<double> shift_invert(const BandFactor& factor, const BandMatrix& area, double shift, int count) {
+std::vector<EigenMode> shift_invert(const BandFactor& factor, const BandMatrix& area, double shift, int count) {
     ShiftedInverse inverse(factor, area.size());
     AreaProduct product(area);
     Spectra::SymGEigsShiftSolver<ShiftedInverse, AreaProduct, Spectra::GEigsMode::ShiftInvert> solver(
-        inverse, product, count, std::min(area.size(), 2 * count + 18), shift);
+        inverse, product, count, std::min(area.size(), 2 * count + 10), shift);
     solver.init();
-    solver.compute(Spectra::SortRule::LargestMagn, 300, 1e-8, Spectra::SortRule::SmallestAlge);
+    solver.compute(Spectra::SortRule::LargestMagn, 300, 1e-6, Spectra::SortRule::SmallestAlge);
     if (solver.info() != Spectra::CompInfo::Successful) return {};
-    const Eigen::VectorXd values = solver.eigenvalues();
-    return {values.data(), values.data() + values.size()};
+    std::vector<EigenMode> modes;
+    for (Index k = 0; k < solver.eigenvalues().size(); ++k)
+        modes.push_back({solver.eigenvalues()[k], solver.eigenvectors().col(k)});
+    std::sort(modes.begin(), modes.end(), [](const EigenMode& a, const EigenMode& b) { return a.value < b.value; });
+    return modes;
 }
 
 }  // namespace
 
-std::vector<double> lowest_eigenvalues(const System& system, const ControlPoints& points, int count) {
+std::vector<EigenMode> lowest_modes(const System& system, const ControlPoints& points, int count) {
     const BandMatrix tangent = system.tangent(points), area = system.area_matrix();
     double shift = 0;
     for (int attempt = 0; attempt < 30; ++attempt) {

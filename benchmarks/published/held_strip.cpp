@@ -1,0 +1,65 @@
+// The idealised strip, held flat at one end and on an exact trough profile at the other, drawn by 6 mm, on four grids; and
+// the strain at the corner of the flat held edge, which is singular and therefore never settles.
+
+#include "solver/newton/newton.h"
+#include "solver/strain/belt_probe.h"
+#include "solver/transition/grid_solution.h"
+#include "mesh/belt_grid.h"
+#include "solver/transition/start_surface.h"
+
+#include <cstdio>
+#include <numbers>
+
+namespace {
+
+using namespace swale;
+
+TransitionCase held_strip() {
+    TransitionCase transition;
+    transition.belt.width = 1200;
+    Section& section = transition.belt.section;
+    section.membrane = orthotropic(8101.27, 2531.65, 506.33, 500);
+    section.bending = orthotropic(67.511e3, 21.097e3, 4.2194e3, 4.1667e3);
+    section.thickness = 10;
+    section.underside = 5;
+    TransitionLayout& layout = transition.layout;
+    layout.belt_width = 1200;
+    layout.pulley.diameter = 630;
+    layout.pulley.support = Support::held;
+    layout.trough = {35 * std::numbers::pi / 180, 465, 465, 10, 5, 152.4, 1200, 1, Support::held, 475.0, 150};
+    layout.distance = 2000;
+    transition.states = {{"drawn", {}, 6.0}};
+    return transition;
+}
+
+GridSolution solve(const TransitionCase& transition, double grid) {
+    const double underside = transition.belt.section.underside;
+    const StartSurface surface(transition.layout, 1, underside);
+    const GridTask task{transition, transition.states[0], 1, belt_grid(transition.layout, {1, underside, grid, true}), 1, "grid"};
+    NewtonTimes times;
+    return solve_grid(
+        task, [&](const Patch& patch) { return patch.follow([&](double x, double y) { return surface.at(x, y); }); }, {}, times);
+}
+
+void print_row(const TransitionCase& transition, double grid) {
+    const GridSolution solution = solve(transition, grid);
+    const BeltProbe probe(solution.model.patch, solution.points, transition.belt.section);
+    const ControlPoints gradient = solution.model.system.full_gradient(solution.points);
+    double force = 0;
+    for (int j = 0; j < probe.patch().across.size(); ++j)
+        force += 2 * gradient(0, probe.patch().index(probe.patch().along.size() - 1, j));
+    std::printf("| %g | %d x %d | %d | %.4f |", grid, probe.patch().along.spans(), probe.patch().across.spans(),
+                solution.record.unknowns, force / 1e3);
+    for (const double x : {500.0, 1000.0, 1500.0, 1675.0, 1900.0}) std::printf(" %.6f |", 100 * probe.at(x, 600).strain);
+    const SurfacePoint centre = probe.at(1000, 0);
+    std::printf(" %.6f | %.5f | %.4f |\n", 100 * centre.strain, centre.position.z(), 100 * probe.at(0, 600).strain);
+    std::fflush(stdout);
+}
+
+}  // namespace
+
+int main() {
+    std::printf("| grid | spans | unknowns | force kN | edge strain %% at x = 500 | 1000 | 1500 | 1675 | 1900 mm |"
+                " centre strain %% | centre z mm | edge strain %% at the held corner |\n|---|---|---|---|---|---|---|---|---|---|---|---|\n");
+    for (const double grid : {1.0, 0.5, 0.25, 0.125}) print_row(held_strip(), grid);
+}

@@ -1,0 +1,27 @@
+#pragma once
+
+#include "solver/transition_case.h"
+#include "solver/transition_result.h"
+
+#include <vector>
+
+namespace swale {
+
+/// One criterion in one converged state: value, limit, utilisation, place, source. A criterion without a limit in the case is
+/// reported, not judged.
+using Criterion = Judgement (*)(const TransitionCase&, const StateResult&);
+
+Judgement judge_edge_tension(const TransitionCase& transition, const StateResult& state);     ///< edge tension / rated
+Judgement judge_tension_min(const TransitionCase& transition, const StateResult& state);      ///< nowhere negative
+Judgement judge_edge_strain(const TransitionCase& transition, const StateResult& state);      ///< advisory by default
+Judgement judge_junction_strain(const TransitionCase& transition, const StateResult& state);  ///< bending at the junctions
+Judgement judge_lift_off(const TransitionCase& transition, const StateResult& state);         ///< first full set's centre roll
+Judgement judge_wing_line_force(const TransitionCase& transition, const StateResult& state);  ///< reported
+
+/// Every criterion, in the order of the report: one more is one file and one line here.
+const std::vector<Criterion>& all_criteria();
+
+/// All criteria in all converged states; a state without a solution has none.
+std::vector<Judgement> judge(const TransitionCase& transition, const std::vector<StateResult>& states);
+
+}  // namespace swale

@@ -1,0 +1,62 @@
+#include "solver/strain/readings.h"
+#include "solver/strain/samples.h"
+#include "solver/strain/support_forces.h"
+#include "solver/transition/state_solver.h"
+
+#include <fmt/core.h>
+
+namespace swale {
+
+namespace {
+
+void store_shape(const BeltModel& model, const ControlPoints& points, BeltShape& shape) {
+    shape.knots_along = model.patch.along.knots();
+    shape.knots_across = model.patch.across.knots();
+    shape.control_points = points;
+}
+
+// How far the splines miss the held profiles that they are laid on.
+void note_held_profiles(const TransitionCase& transition, const BeltModel& model, StateResult& result) {
+    const TransitionLayout& layout = transition.layout;
+    const double underside = transition.belt.section.underside;
+    for (const IdlerSet& set : model.idlers) {
+        if (set.support == Support::rolls) continue;
+        const bool full = set.name.starts_with("set");
+        const TroughProfile profile =
+            full ? held_profile(layout, underside) : profile_at(layout, underside, set.angle, set.lift);
+        result.notes.push_back(fmt::format("held profile of {}: the belt's spline misses it by at most {:.4f} mm", set.name,
+                                           profile_deviation(model.patch.across, profile)));
+    }
+}
+
+}  // namespace
+
+StateResult recover_state(const TransitionCase& transition, const TensionState& state, const BeltModel& model,
+                          const ControlPoints& points) {
+    const Section& section = transition.belt.section;
+    const TransitionLayout& layout = transition.layout;
+    const BeltProbe probe(model.patch, points, section);
+    const Readings readings = take_readings(probe, layout, section, model);
+    StateResult result;
+    result.name = state.name;
+    result.tension = far_tension(state, model, points);
+    result.pulley_tension = pulley_tension(model, points, result.tension);
+    result.far_strain = far_strain(probe);
+    result.excluded = reading_range(layout, section, model).excluded;
+    result.edge_strain_max = readings.edge_strain_max;
+    result.centre_strain_min = readings.centre_strain_min;
+    result.edge_tension_max = readings.edge_tension_max;
+    result.tension_min = readings.tension_min;
+    result.junction_bending_strain_max = readings.junction_bending_strain_max;
+    result.surface_strain_max = readings.surface_strain_max;
+    result.wing_line_force_max = readings.wing_line_force_max;
+    result.supports = support_forces(transition, model, points);
+    result.along = sample_along(probe, layout, model);
+    result.across = sample_across(probe, layout, model);
+    result.surface = sample_surface(probe, model);
+    store_shape(model, points, result.shape);
+    note_held_profiles(transition, model, result);
+    return result;
+}
+
+}  // namespace swale

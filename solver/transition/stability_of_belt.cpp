@@ -1,0 +1,49 @@
+#include "solver/transition/stability_of_belt.h"
+
+#include "solver/stability/lowest_modes.h"
+
+#include <future>
+
+namespace swale {
+
+namespace {
+
+std::optional<double> lowest(const System& system, const ControlPoints& points) {
+    const std::vector<EigenMode> modes = lowest_modes(system, points, 1);
+    if (modes.empty()) return {};
+    return modes.front().value;
+}
+
+// Product of a mode of the full model with its mirror image: near 1 for symmetric modes, near -1 for antisymmetric ones.
+double mirror_product(const Patch& patch, const ControlPoints& mode) {
+    const int across = patch.across.size();
+    double product = 0;
+    for (int i = 0; i < patch.along.size(); ++i)
+        for (int j = 0; j < across; ++j) {
+            const Eigen::Vector3d here = mode.col(patch.index(i, j)), there = mode.col(patch.index(i, across - 1 - j));
+            product += here.x() * there.x() - here.y() * there.y() + here.z() * there.z();
+        }
+    return product / mode.squaredNorm();
+}
+
+}  // namespace
+
+BeltStability stability_of_belt(const TransitionCase& transition, const TensionState& state, const BeltModel& model,
+                                const ControlPoints& points) {
+    if (model.half) {
+        auto symmetric = std::async(std::launch::async, [&] { return lowest(model.system, points); });
+        const auto antisymmetric = lowest(system_with(transition, state, model, Parity::antisymmetric), points);
+        return {symmetric.get(), antisymmetric};
+    }
+    BeltStability stability;
+    const Supports& supports = model.system.supports();
+    const ControlPoints at_rest = supports.expand(Eigen::VectorXd::Zero(supports.unknowns()));
+    for (const EigenMode& mode : lowest_modes(model.system, points, 6)) {
+        const bool even = mirror_product(model.patch, supports.expand(mode.shape) - at_rest) > 0;
+        std::optional<double>& place = even ? stability.symmetric : stability.antisymmetric;
+        if (!place) place = mode.value;
+    }
+    return stability;
+}
+
+}  // namespace swale

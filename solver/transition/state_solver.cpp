@@ -1,0 +1,188 @@
+#include "solver/transition/state_solver.h"
+
+#include "mesh/belt_grid.h"
+#include "solver/equilibrium/stopwatch.h"
+#include "solver/strain/readings.h"
+#include "solver/transition/stability_of_belt.h"
+#include "solver/transition/start_surface.h"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <cmath>
+#include <future>
+#include <utility>
+
+namespace swale {
+
+namespace {
+
+// Sets that the longer trough has more, to see what cutting it off does.
+int more_sets(int sets) {
+    return sets + std::max(2, sets / 2);
+}
+
+// Residual that is enough where only the difference to another grid is wanted.
+constexpr double rough = 1e-6;
+
+Patch halved(const Patch& patch) {
+    return {patch.along.halved(), patch.across.halved()};
+}
+
+Readings readings_of(const TransitionCase& transition, const GridSolution& solution) {
+    const Section& section = transition.belt.section;
+    return take_readings(BeltProbe(solution.model.patch, solution.points, section), transition.layout, section, solution.model);
+}
+
+// The belt of a shorter trough, its last bay repeated.
+GridStart continued(const GridSolution& solution, double spacing) {
+    return [&solution, spacing](const Patch& patch) {
+        const Patch& known = solution.model.patch;
+        const double last = known.along.end() - 0.5 * spacing * solution.model.scale, bay = spacing * solution.model.scale;
+        return patch.follow([&](double x, double y) {
+            const int bays = std::max(0, static_cast<int>(std::ceil((x - last) / bay - 1e-9)));
+            Eigen::Vector3d position = known.jet(solution.points, x - bays * bay, y).position;
+            position.x() += bays * spacing;
+            return position;
+        });
+    };
+}
+
+std::array<Reading*, 7> readings_in(StateResult& result) {
+    return {&result.edge_strain_max,    &result.centre_strain_min,           &result.edge_tension_max,
+            &result.tension_min,        &result.junction_bending_strain_max, &result.surface_strain_max,
+            &result.wing_line_force_max};
+}
+
+// The difference of two grids bounds the finer one's error as long as halving the spans more than halves it.
+void estimate_errors(StateResult& result, Readings coarse, std::optional<Readings> longer) {
+    const auto of_result = readings_in(result), of_coarse = coarse.all();
+    for (std::size_t k = 0; k < of_result.size(); ++k) {
+        of_result[k]->error = std::abs(of_result[k]->value - of_coarse[k]->value);
+        if (longer) of_result[k]->far_end_error = std::abs(longer->all()[k]->value - of_coarse[k]->value);
+    }
+}
+
+void note_accuracy(const TransitionCase& transition, StateResult& result) {
+    const double value = std::abs(result.edge_strain_max.value), error = *result.edge_strain_max.error;
+    if (error <= transition.settings.accuracy * value) return;
+    result.notes.push_back(fmt::format("edge strain: discretisation error {:.2f} % of the value, {:.2f} % wanted",
+                                       100 * error / value, 100 * transition.settings.accuracy));
+}
+
+}  // namespace
+
+StateSolver::StateSolver(const TransitionCase& transition, int sets, ProgressListener listener)
+    : transition_(transition),
+      sets_(sets),
+      listener_(std::move(listener)),
+      coarse_patch_(belt_grid(transition.layout, {sets, transition.belt.section.underside, transition.settings.grid,
+                                                  transition.settings.model == Symmetry::half})) {}
+
+NewtonWatcher StateSolver::watcher(const TensionState& state, const std::string& phase) const {
+    return [this, name = state.name, phase](int iteration, double residual) { tell({name, phase, iteration, residual}); };
+}
+
+void StateSolver::tell(const ProgressEvent& event) const {
+    const std::lock_guard lock(telling_);
+    if (listener_) listener_(event);
+}
+
+GridSolution StateSolver::solve_coarse(const TensionState& state) {
+    const std::string phase = "coarse grid";
+    const double scale = first_scale(transition_, state);
+    if (neighbour_) {
+        const double longer_by = scale / first_scale(transition_, neighbour_state_);  // the strips' difference in strain
+        const GridTask task{transition_, state, sets_, coarse_patch_, neighbour_->model.scale * longer_by, phase, rough};
+        GridSolution warm = solve_grid(
+            task, [&](const Patch&) { return neighbour_->points; }, watcher(state, phase), times_);
+        if (warm.converged) return warm;
+    }
+    const StartSurface surface(transition_.layout, sets_, transition_.belt.section.underside);
+    const GridTask task{transition_, state, sets_, coarse_patch_, scale, phase, rough};
+    const auto cold = [&](const Patch& patch) {
+        const double stretch = state.elongation ? 1 + *state.elongation / patch.along.end() : 1;
+        return patch.follow([&](double x, double y) {
+            Eigen::Vector3d position = surface.at(x / scale, y);
+            position.x() *= stretch;
+            return position;
+        });
+    };
+    return solve_grid(task, cold, watcher(state, phase), times_);
+}
+
+GridSolution StateSolver::solve_finer(const TensionState& state, const GridSolution& coarse) {
+    const std::string phase = "fine grid";
+    const GridTask task{
+        transition_, state, sets_, halved(coarse_patch_), coarse.model.scale, phase, NewtonSettings{}.tolerance};
+    const Patch own = halved(coarse.model.patch);  // breaks equal to the bit, as a refinement needs
+    return solve_grid(
+        task, [&](const Patch&) { return coarse.model.patch.refine(coarse.points, own); }, watcher(state, phase), times_);
+}
+
+std::optional<GridSolution> StateSolver::solve_longer(const TensionState& state, const GridSolution& coarse,
+                                                      NewtonTimes& times) const {
+    if (transition_.layout.trough.support == Support::held) return {};
+    const std::string phase = "longer trough";
+    const int sets = more_sets(sets_);
+    const Patch patch =
+        belt_grid(transition_.layout, {sets, transition_.belt.section.underside, transition_.settings.grid, coarse.model.half});
+    // The bays added are as strained as the far end of the shorter trough.
+    const double length = model_length(transition_.layout, sets_), longer_length = model_length(transition_.layout, sets);
+    const double far = far_strain(BeltProbe(coarse.model.patch, coarse.points, transition_.belt.section));
+    const double scale = (length * coarse.model.scale + (longer_length - length) / (1 + far)) / longer_length;
+    const GridTask task{transition_, state, sets, patch, scale, phase, rough};
+    GridSolution longer = solve_grid(task, continued(coarse, transition_.layout.trough.spacing), watcher(state, phase), times);
+    if (!longer.converged) return {};
+    return longer;
+}
+
+BeltStability StateSolver::judge_stability(const TensionState& state, const GridSolution& grid) {
+    tell({state.name, "stability", 0, 0});
+    return timed(stability_seconds_, [&] { return stability_of_belt(transition_, state, grid.model, grid.points); });
+}
+
+StateResult StateSolver::solve(const TensionState& state) {
+    StateResult failed;
+    failed.name = state.name;
+    const auto not_converged = [&](const GridSolution& solution) {
+        failed.newton.push_back(solution.record);
+        failed.reason =
+            fmt::format("{}, {:.6g} kN: {}", solution.record.grid, state.total.value_or(0) / 1e3, solution.sentence);
+        if (state.elongation)
+            failed.reason =
+                fmt::format("{}, drawn by {:.6g} mm: {}", solution.record.grid, *state.elongation, solution.sentence);
+        return failed;
+    };
+    GridSolution coarse = solve_coarse(state);
+    if (!coarse.converged) return not_converged(coarse);
+    failed.newton.push_back(coarse.record);
+    NewtonTimes beside;
+    auto longer_run = std::async(std::launch::async, [&] { return solve_longer(state, coarse, beside); });
+    const GridSolution fine = solve_finer(state, coarse);
+    const std::optional<GridSolution> longer = longer_run.get();
+    times_ += beside;
+    if (!fine.converged) return not_converged(fine);
+
+    auto stability = std::async(std::launch::async, [&] { return judge_stability(state, coarse); });
+    StateResult result =
+        timed(recovery_seconds_, [&] { return recover_state(transition_, state, fine.model, fine.points); });
+    result.status = SolveStatus::converged;
+    result.reason = fine.sentence;
+    result.newton = {coarse.record, fine.record};
+    std::optional<Readings> long_readings;
+    if (longer) {
+        result.newton.push_back(longer->record);
+        long_readings = readings_of(transition_, *longer);
+    }
+    estimate_errors(result, readings_of(transition_, coarse), long_readings);
+    note_accuracy(transition_, result);
+    const BeltStability lowest = stability.get();
+    result.eigenvalue_symmetric = lowest.symmetric;
+    result.eigenvalue_antisymmetric = lowest.antisymmetric;
+    neighbour_ = std::make_unique<GridSolution>(std::move(coarse));
+    neighbour_state_ = state;
+    return result;
+}
+
+}  // namespace swale

@@ -1,0 +1,69 @@
+#include "solver/transition.h"
+
+#include "mesh/belt_grid.h"
+#include "solver/criteria/criteria.h"
+#include "solver/equilibrium/stopwatch.h"
+#include "solver/transition/state_solver.h"
+#include "solver/transition/trough_length.h"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <stdexcept>
+
+namespace swale {
+
+namespace {
+
+void add_cost(const StateSolver& solver, TransitionResult& result) {
+    Cost& cost = result.cost;
+    for (const StateResult& state : result.states)
+        for (const NewtonRecord& record : state.newton) {
+            cost.newton_iterations += record.iterations;
+            cost.degrees_of_freedom = std::max(cost.degrees_of_freedom, record.unknowns);
+        }
+    cost.assembly_seconds = solver.times().terms.shell;
+    cost.contact_seconds = solver.times().terms.contact;
+    cost.factorisation_seconds = solver.times().factorisation;
+    cost.recovery_seconds = solver.recovery_seconds();
+    cost.stability_seconds = solver.stability_seconds();
+}
+
+CubicBasis basis_of(const std::vector<double>& knots) {
+    if (knots.size() < 8) throw std::invalid_argument("a stored knot vector has fewer than eight knots");
+    return CubicBasis({knots.begin() + 3, knots.end() - 3});
+}
+
+}  // namespace
+
+TransitionResult solve_transition(const TransitionCase& transition, const ProgressListener& listener) {
+    TransitionResult result;
+    const TroughLength length = trough_length(transition);
+    result.sets = length.sets;
+    StateSolver solver(transition, length.sets, listener);
+    timed(result.cost.seconds, [&] {
+        for (const TensionState& state : transition.states) result.states.push_back(solver.solve(state));
+    });
+    result.criteria = judge(transition, result.states);
+    for (auto& [name, roll] : all_rolls(transition.layout, length.sets, transition.belt.section.underside))
+        result.rolls.push_back({name, roll});
+    add_cost(solver, result);
+    return result;
+}
+
+StateResult restore_state(const TransitionCase& transition, int sets, const TensionState& state, const BeltShape& shape) {
+    const Patch patch{basis_of(shape.knots_along), basis_of(shape.knots_across)};
+    if (shape.control_points.cols() != patch.points())
+        throw std::invalid_argument(
+            fmt::format("{} stored control points for a grid of {}", shape.control_points.cols(), patch.points()));
+    const double scale = patch.along.end() / model_length(transition.layout, sets);
+    const BeltModel model = belt_model(transition, state, sets, patch, scale);
+    StateResult result = recover_state(transition, state, model, shape.control_points);
+    const ControlPoints gradient = model.system.full_gradient(shape.control_points);
+    const double residual = model.system.supports().restrict(gradient).norm() / gradient.norm();
+    result.status = SolveStatus::converged;
+    result.reason = fmt::format("restored: residual {:.1e}", residual);
+    return result;
+}
+
+}  // namespace swale
