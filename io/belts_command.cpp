@@ -20,6 +20,13 @@ std::vector<std::string> carcass_names(const BeltFamily& family) {
     return names;
 }
 
+/// "800/4" for "EP 800/4": the family's code stands above the list.
+std::vector<std::string> codes_alone(const BeltFamily& family) {
+    std::vector<std::string> names = carcass_names(family);
+    for (std::string& name : names) name.erase(0, family.code.size() + 1);
+    return names;
+}
+
 Json families_json() {
     Json families = Json::array();
     for (const BeltFamily& family : belt_families())
@@ -48,14 +55,14 @@ std::string families_text() {
     for (const BeltFamily& family : belt_families())
         text += fmt::format("{}  {}\n  written {}, covers {} to {} mm\n  {}\n", family.code, family.title, family.form,
                             family.cover_min, family.cover_max,
-                            wrapped(fmt::format("{}", fmt::join(carcass_names(family), ", ")), 2));
+                            wrapped(fmt::format("{}", fmt::join(codes_alone(family), ", ")), 2));
     return text + "Data of one belt: swale belts \"EP 800/4 6+3\"\n";
 }
 
 std::string sheet_text(const Belt& belt) {
     std::string text = belt.designation + "\n";
     for (const BeltDatum& datum : belt.data)
-        text += fmt::format("  {:<13} {:>9.5g} {:<7} {:<15} {}", datum.name, datum.value, datum.unit, datum.origin.grade,
+        text += fmt::format("  {:<13} {:>9.6g} {:<7} {:<15} {}", datum.name, datum.value, datum.unit, datum.origin.grade,
                             wrapped(datum.origin.source, 50));
     return text;
 }

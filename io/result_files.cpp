@@ -9,12 +9,14 @@
 #include <fmt/chrono.h>
 
 #include <chrono>
+#include <future>
 
 namespace swale {
 
 ResultFileList result_files(const RunRecord& record, const std::string& written_at) {
+    auto database = std::async(std::launch::async, [&] { return result_database(record, written_at); });  // half of the work
     ResultFileList files = belt_vtk(record.result);
-    files.push_back({"result.h5", result_database(record, written_at)});
+    files.push_back({"result.h5", database.get()});
     files.push_back({"along.csv", along_csv(record.result)});
     files.push_back({"across.csv", across_csv(record.result)});
     files.push_back({"case.toml", record.case_text});

@@ -111,7 +111,8 @@ Json cost(const Cost& cost) {
             {"assembly_seconds", number(cost.assembly_seconds)},
             {"contact_seconds", number(cost.contact_seconds)},
             {"factorisation_seconds", number(cost.factorisation_seconds)},
-            {"stability_seconds", number(cost.stability_seconds)}};
+            {"stability_seconds", number(cost.stability_seconds)},
+            {"recovery_seconds", number(cost.recovery_seconds)}};
 }
 
 }  // namespace

@@ -8,15 +8,18 @@
 #include <cerrno>
 #include <cstring>
 #include <fstream>
-#include <iterator>
 
 namespace swale {
 namespace {
 
-constexpr std::uintmax_t largest = 1024 * 1024;  // bytes
+constexpr std::size_t largest = 1024 * 1024;  // bytes
 
 [[noreturn]] void refuse(const std::filesystem::path& path, int line, const std::string& problem, const std::string& allowed) {
     throw InputErrors({{path.string(), line, "", problem, "", allowed}});
+}
+
+[[noreturn]] void refuse_size(const std::filesystem::path& path) {
+    refuse(path, 0, "the file is too large for a case", "up to one megabyte of TOML");
 }
 
 void check_file(const std::filesystem::path& path) {
@@ -28,8 +31,6 @@ void check_file(const std::filesystem::path& path) {
     if (error) throw FileError(path, "can't be read: " + error.message());
     if (std::filesystem::is_directory(status)) refuse(path, 0, "this is a folder, not a file", "a case file");
     if (!std::filesystem::is_regular_file(status)) refuse(path, 0, "this is not a regular file", "a case file");
-    if (std::filesystem::file_size(path, error) > largest && !error)
-        refuse(path, 0, "the file is too large for a case", "up to one megabyte of TOML");
 }
 
 void check_text(const std::filesystem::path& path, const std::string& text) {
@@ -47,8 +48,11 @@ std::string read_text_file(const std::filesystem::path& path) {
     check_file(path);
     std::ifstream file(path, std::ios::binary);
     if (!file) throw FileError(path, std::string("can't be read: ") + std::strerror(errno));
-    std::string text{std::istreambuf_iterator<char>(file), {}};
+    std::string text(largest + 1, '\0');
+    file.read(text.data(), static_cast<std::streamsize>(text.size()));
     if (file.bad()) throw FileError(path, "can't be read to its end");
+    text.resize(static_cast<std::size_t>(file.gcount()));
+    if (text.size() > largest) refuse_size(path);
     check_text(path, text);
     return text;
 }

@@ -27,7 +27,7 @@ bool over_a_limit(const Judgement& judgement) {
 }
 
 bool over_an_advisory_limit(const Judgement& judgement) {
-    return judgement.advisory && judgement.passed == false;
+    return judgement.advisory && (judgement.passed == false || judgement.utilisation.value_or(0) > 1);
 }
 
 std::string verdict(const TransitionResult& result) {

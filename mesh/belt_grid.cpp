@@ -23,7 +23,7 @@ namespace {
 
 // Spans in mm before refinement; the solver halves them at least once. The figures follow from the boundary layer
 // sqrt(D/T) of some 50 mm at rolls and pulley, and from the contact patch of 5 to 8 mm.
-constexpr double at_rolls = 34, at_pulley = 40, in_transition = 160, in_trough = 400, on_wrap = 90;
+constexpr double at_rolls = 30, at_pulley = 36, in_transition = 120, in_trough = 400, on_wrap = 90;
 
 CubicBasis lengthwise(const TransitionLayout& layout, const GridRequest& request) {
     const double begin = model_begin(layout, request.underside), end = model_length(layout, request.sets), f = request.factor;

@@ -17,12 +17,14 @@ double excess(double distance, double lift, double grid) {
 }  // namespace
 
 int main() {
-    std::printf("| distance mm | pulley lift mm | shell, grid 1.5 | shell, grid 1 | straight strips |\n|---|---|---|---|---|\n");
+    std::printf(
+        "| distance mm | pulley lift mm | shell, grid 1.5 | shell, grid 1 | straight strips |\n|---|---|---|---|---|\n");
     for (const double distance : {1200.0, 2000.0, 2400.0, 3600.0})
         for (const bool half : {false, true}) {
             const auto layout = swale::benchmark::fabric_transition(distance, 0, 1).layout;
             const double lift = half ? layout.trough_depth() / 2 : 0;
-            const auto strips = swale::benchmark::straight_strip_excess(swale::benchmark::fabric_transition(distance, lift, 1).layout);
+            const auto strips =
+                swale::benchmark::straight_strip_excess(swale::benchmark::fabric_transition(distance, lift, 1).layout);
             std::printf("| %.0f | %.1f | %.4f %% | %.4f %% | %.4f %% |\n", distance, lift, excess(distance, lift, 1.5),
                         excess(distance, lift, 1), 100 * strips);
             std::fflush(stdout);

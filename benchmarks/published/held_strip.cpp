@@ -1,10 +1,10 @@
 // The idealised strip, held flat at one end and on an exact trough profile at the other, drawn by 6 mm, on four grids; and
 // the strain at the corner of the flat held edge, which is singular and therefore never settles.
 
+#include "mesh/belt_grid.h"
 #include "solver/newton/newton.h"
 #include "solver/strain/belt_probe.h"
 #include "solver/transition/grid_solution.h"
-#include "mesh/belt_grid.h"
 #include "solver/transition/start_surface.h"
 
 #include <cstdio>
@@ -35,10 +35,12 @@ TransitionCase held_strip() {
 GridSolution solve(const TransitionCase& transition, double grid) {
     const double underside = transition.belt.section.underside;
     const StartSurface surface(transition.layout, 1, underside);
-    const GridTask task{transition, transition.states[0], 1, belt_grid(transition.layout, {1, underside, grid, true}), 1, "grid"};
+    const GridTask task{transition, transition.states[0], 1, belt_grid(transition.layout, {1, underside, grid, true}), 1,
+                        "grid"};
     NewtonTimes times;
     return solve_grid(
-        task, [&](const Patch& patch) { return patch.follow([&](double x, double y) { return surface.at(x, y); }); }, {}, times);
+        task, [&](const Patch& patch) { return patch.follow([&](double x, double y) { return surface.at(x, y); }); }, {},
+        times);
 }
 
 void print_row(const TransitionCase& transition, double grid) {
@@ -59,7 +61,9 @@ void print_row(const TransitionCase& transition, double grid) {
 }  // namespace
 
 int main() {
-    std::printf("| grid | spans | unknowns | force kN | edge strain %% at x = 500 | 1000 | 1500 | 1675 | 1900 mm |"
-                " centre strain %% | centre z mm | edge strain %% at the held corner |\n|---|---|---|---|---|---|---|---|---|---|---|---|\n");
+    std::printf(
+        "| grid | spans | unknowns | force kN | edge strain %% at x = 500 | 1000 | 1500 | 1675 | 1900 mm |"
+        " centre strain %% | centre z mm | edge strain %% at the held corner "
+        "|\n|---|---|---|---|---|---|---|---|---|---|---|---|\n");
     for (const double grid : {1.0, 0.5, 0.25, 0.125}) print_row(held_strip(), grid);
 }

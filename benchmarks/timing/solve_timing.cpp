@@ -17,15 +17,17 @@ namespace {
 
 using Clock = std::chrono::steady_clock;
 
-double seconds_since(Clock::time_point begin) { return std::chrono::duration<double>(Clock::now() - begin).count(); }
+double seconds_since(Clock::time_point begin) {
+    return std::chrono::duration<double>(Clock::now() - begin).count();
+}
 
 double median(std::vector<double> values) {
     std::nth_element(values.begin(), values.begin() + values.size() / 2, values.end());
     return values[values.size() / 2];
 }
 
-constexpr std::array<const char*, 7> parts{"whole",    "solver (wall)", "shell assembly", "contact", "factorisation",
-                                           "stability", "output"};
+constexpr std::array<const char*, 7> parts{"whole",         "solver (wall)", "shell assembly", "contact",
+                                           "factorisation", "stability",     "output"};
 
 std::array<double, 7> run_once(const std::filesystem::path& file) {
     const Clock::time_point begin = Clock::now();
@@ -38,8 +40,8 @@ std::array<double, 7> run_once(const std::filesystem::path& file) {
     const double output = seconds_since(solved);
     std::filesystem::remove_all(folder);
     const swale::Cost& cost = record.result.cost;
-    return {seconds_since(begin), cost.seconds,           cost.assembly_seconds, cost.contact_seconds,
-            cost.factorisation_seconds, cost.stability_seconds, output};
+    return {seconds_since(begin),   cost.seconds, cost.assembly_seconds, cost.contact_seconds, cost.factorisation_seconds,
+            cost.stability_seconds, output};
 }
 
 }  // namespace
@@ -52,6 +54,7 @@ int main(int count, char** arguments) {
             for (std::size_t part = 0; part < parts.size(); ++part) samples[part].push_back(once[part]);
         }
         std::printf("%s, medians of five runs in s (parts are sums over two threads)\n", arguments[k]);
-        for (std::size_t part = 0; part < parts.size(); ++part) std::printf("  %-15s %.3f\n", parts[part], median(samples[part]));
+        for (std::size_t part = 0; part < parts.size(); ++part)
+            std::printf("  %-15s %.3f\n", parts[part], median(samples[part]));
     }
 }

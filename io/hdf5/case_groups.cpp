@@ -95,6 +95,7 @@ void write_cost(const Hdf5Group& root, const Cost& cost) {
     group.attribute("contact_seconds", cost.contact_seconds);
     group.attribute("factorisation_seconds", cost.factorisation_seconds);
     group.attribute("stability_seconds", cost.stability_seconds);
+    group.attribute("recovery_seconds", cost.recovery_seconds);
 }
 
 }  // namespace

@@ -70,6 +70,12 @@ std::string legend(const std::vector<Judgement>& criteria) {
     return text + "\n";
 }
 
+std::string why_not_judged(const Judgement& judgement) {
+    if (judgement.limit) return "the limit is advisory, it only warns (" + judgement.source + ")";
+    if (!judgement.source.empty()) return judgement.source;
+    return judgement.value ? "no limit given" : "not defined here";
+}
+
 }  // namespace
 
 std::string criteria_section(const TransitionResult& result) {
@@ -86,8 +92,7 @@ std::string not_judged_section(const TransitionResult& result) {
         const auto judged = [&](const Judgement& entry) { return entry.name == name && entry.passed; };
         if (std::any_of(result.criteria.begin(), result.criteria.end(), judged)) continue;
         const Judgement& judgement = first_with_limit(result.criteria, name);
-        const std::string why = judgement.source.empty() ? "no limit given" : judgement.source;
-        text += "  - " + wrapped(name + ": " + why, 4);
+        text += "  - " + wrapped(name + ": " + why_not_judged(judgement), 4);
     }
     return text.empty() ? text : "Reported, not judged\n" + text;
 }

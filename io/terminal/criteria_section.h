@@ -9,7 +9,7 @@ namespace swale {
 /// Tension, mean strain and every criterion by states against its limit, with the share of the limit used.
 std::string criteria_section(const TransitionResult& result);
 
-/// Criteria without a limit or without a value, each with the reason it carries. Empty if all were judged.
+/// Criteria without a value, without a limit or with one that only advises, each with the reason. Empty if all were judged.
 std::string not_judged_section(const TransitionResult& result);
 
 }  // namespace swale

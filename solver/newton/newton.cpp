@@ -79,8 +79,7 @@ class Descent {
 
   private:
     void measure_residual() {
-        const ControlPoints gradient =
-            system_.full_gradient(system_.supports().expand(q_), &times_.terms);
+        const ControlPoints gradient = system_.full_gradient(system_.supports().expand(q_), &times_.terms);
         residual_ = system_.supports().restrict(gradient);
         largest_ = std::max(largest_, gradient.norm());
         reference_ = std::max({gradient.norm(), force_floor * largest_, std::numeric_limits<double>::min()});

@@ -28,7 +28,7 @@ std::array<Reading*, 7> Readings::all() {
 
 namespace {
 
-// Sample places of a basis inside [from, to]: a few in every span, ends included.
+// Sample places of a basis inside [from, to]: a few in every span and both ends, since a peak may lie on the border.
 std::vector<double> places(const CubicBasis& basis, int per_span, double from, double to) {
     std::vector<double> xs;
     for (int s = 0; s < basis.spans(); ++s)
@@ -36,6 +36,8 @@ std::vector<double> places(const CubicBasis& basis, int per_span, double from, d
             xs.push_back(basis.breaks()[s] + (basis.breaks()[s + 1] - basis.breaks()[s]) * k / per_span);
     xs.push_back(basis.end());
     std::erase_if(xs, [&](double x) { return x < from || x > to; });
+    for (const double border : {from, to})
+        if (border > basis.begin() && border < basis.end()) xs.push_back(border);
     return xs;
 }
 

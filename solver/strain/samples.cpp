@@ -15,12 +15,13 @@ std::vector<double> ladder(double begin, double end, double step) {
     return xs;
 }
 
-// Break points and a few between them, every span cut into pieces of at most `step`, at least `least`, at most four.
-std::vector<double> sub_breaks(const CubicBasis& basis, double step, int least) {
+// Break points and a few between them: pieces of some 5 mm in the short spans at a roll, where the contact line is as narrow,
+// and of at most 50 mm elsewhere.
+std::vector<double> sub_breaks(const CubicBasis& basis) {
     std::vector<double> xs;
     for (int s = 0; s < basis.spans(); ++s) {
         const double begin = basis.breaks()[s], length = basis.breaks()[s + 1] - begin;
-        const int pieces = std::clamp(static_cast<int>(std::ceil(length / step)), least, 4);
+        const int pieces = length < 18 ? 3 : static_cast<int>(std::ceil(length / 50));
         for (int k = 0; k < pieces; ++k) xs.push_back(begin + length * k / pieces);
     }
     xs.push_back(basis.end());
@@ -82,8 +83,8 @@ std::vector<CrossSection> sample_across(const BeltProbe& probe, const Transition
 }
 
 BeltSurface sample_surface(const BeltProbe& probe, const BeltModel& model) {
-    const std::vector<double> xs = sub_breaks(probe.patch().along, 6, 1);
-    const std::vector<double> ys = both_sides(sub_breaks(probe.patch().across, 25, 1));
+    const std::vector<double> xs = sub_breaks(probe.patch().along);
+    const std::vector<double> ys = both_sides(probe.patch().across.breaks());
     BeltSurface surface{static_cast<int>(xs.size()), static_cast<int>(ys.size()), {}};
     surface.points.reserve(xs.size() * ys.size());
     for (const double x : xs)

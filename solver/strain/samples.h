@@ -12,7 +12,7 @@ std::vector<AlongRow> sample_along(const BeltProbe& probe, const TransitionLayou
 /// largest of its contact line, since the line is only some millimetres wide.
 std::vector<CrossSection> sample_across(const BeltProbe& probe, const TransitionLayout& layout, const BeltModel& model);
 
-/// The whole belt: four points in each short span, at least two in every one.
+/// The whole belt: the breaks across; along the breaks and more points at the rolls.
 BeltSurface sample_surface(const BeltProbe& probe, const BeltModel& model);
 
 }  // namespace swale

@@ -165,8 +165,7 @@ StateResult StateSolver::solve(const TensionState& state) {
     if (!fine.converged) return not_converged(fine);
 
     auto stability = std::async(std::launch::async, [&] { return judge_stability(state, coarse); });
-    StateResult result =
-        timed(recovery_seconds_, [&] { return recover_state(transition_, state, fine.model, fine.points); });
+    StateResult result = timed(recovery_seconds_, [&] { return recover_state(transition_, state, fine.model, fine.points); });
     result.status = SolveStatus::converged;
     result.reason = fine.sentence;
     result.newton = {coarse.record, fine.record};

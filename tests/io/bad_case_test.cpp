@@ -27,6 +27,7 @@ void check_bad_case(const std::string& sound, const BadCase& bad) {
 TEST_CASE("the sound cases that the bad ones are made from are read") {
     CHECK(mistakes_of(sound_case).empty());
     CHECK(mistakes_of(sound_held_case).empty());
+    CHECK(mistakes_of(with_line(sound_held_case, 23, "angle = \"0 deg\"")).empty());
 }
 
 TEST_CASE("each mistake is named with line and key and what is allowed and brings no second message") {

@@ -114,7 +114,7 @@ TEST_CASE("wrong input ends with 2 and leaves nothing behind") {
     const Run refused = run(folder, "solve strip.toml --json");
     CHECK(refused.code == 2);
     CHECK(refused.out.empty());
-    CHECK(holds(refused.err, "strip.toml:31: solve.grit: unknown key, did you mean grid?; given 4; allowed: "));
+    CHECK(holds(refused.err, "strip.toml:32: solve.grit: unknown key, did you mean grid?; given 4; allowed: "));
     CHECK(run(folder, "solve absent.toml").code == 2);
     CHECK(run(folder, "solve .").code == 2);
     CHECK(run(folder, "solv strip.toml").code == 2);

@@ -117,7 +117,7 @@ RunRecord sample_run() {
          std::nullopt, std::nullopt}};
     record.result.rolls = sample_rolls();
     record.result.sets = 4;
-    record.result.cost = {1700, 73, 0.91, 0.4, 0.1, 0.2, 0.05};
+    record.result.cost = {1700, 73, 0.91, 0.4, 0.1, 0.2, 0.05, 0.02};
     return record;
 }
 

@@ -1,5 +1,6 @@
 #include "io/text_file.h"
 
+#include "io/file_error.h"
 #include "io/input_error.h"
 #include "io/utf8.h"
 #include "tests/io/scratch_folder.h"
@@ -52,6 +53,11 @@ TEST_CASE("what is no file of text is refused with the reason") {
     CHECK(holds(complaint_about_content(std::string(1024 * 1024 + 1, '#')), "too large"));
     CHECK(holds(complaint_about_content(std::string("a = 1\nb\0", 8)), "case.toml:2: the file holds a NUL byte"));
     CHECK(holds(complaint_about_content("a = 1\n\n\"\xFF\""), "case.toml:3: the file is not UTF-8"));
+}
+
+TEST_CASE("a file that fails while it is read is a matter of files and not of input") {
+    if (!std::filesystem::exists("/proc/self/mem")) return;
+    CHECK_THROWS_AS(read_text_file("/proc/self/mem"), FileError);
 }
 
 TEST_CASE("UTF-8 is told from other bytes") {

@@ -36,3 +36,11 @@ TEST_CASE("verdict: an advisory limit that is exceeded does not count") {
     CHECK(verdict(result) == "within limits");
     CHECK(exit_code(result) == 0);
 }
+
+TEST_CASE("verdict: an advisory limit whose judgement is left open warns once more than the whole is used") {
+    Judgement strain = sample_run().result.criteria[1];
+    strain.passed.reset();
+    CHECK(over_an_advisory_limit(strain));
+    strain.utilisation = 0.9;
+    CHECK(!over_an_advisory_limit(strain));
+}
