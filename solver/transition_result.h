@@ -119,7 +119,8 @@ struct Cost {
     int degrees_of_freedom = 0;
     int newton_iterations = 0;
     double seconds = 0;
-    /// Sums over both threads, so they may add up to more than `seconds`. Assembly: the shell's energies, gradients and tangents.
+    /// Sums over both threads, so they may add up to more than `seconds`. Assembly: the shell's energies, gradients and
+    /// tangents.
     double assembly_seconds = 0, contact_seconds = 0, factorisation_seconds = 0, stability_seconds = 0, recovery_seconds = 0;
 };
 

@@ -91,7 +91,8 @@ void add_terms(System& system, const BeltModel& model, const TensionState& state
 
 }  // namespace
 
-BeltModel belt_model(const TransitionCase& transition, const TensionState& state, int sets, const Patch& patch, double scale) {
+BeltModel belt_model(const TransitionCase& transition, const TensionState& state, int sets, const Patch& patch, double scale,
+                     int gauss_points) {
     const bool half = patch.across.begin() == 0;
     const Section& section = transition.belt.section;
     const Eigen::Vector3d weight(0, 0, -section.mass * gravity);
@@ -99,7 +100,7 @@ BeltModel belt_model(const TransitionCase& transition, const TensionState& state
                     scale,
                     half,
                     sets,
-                    std::make_shared<ShellEnergy>(patch, section),
+                    std::make_shared<ShellEnergy>(patch, section, NaturalCurvature{}, gauss_points),
                     std::make_shared<DeadLoad>(area_load(patch, weight)),
                     belt_contacts(transition, patch, scale, sets, half),
                     idler_sets(transition.layout, sets),

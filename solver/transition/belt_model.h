@@ -48,7 +48,8 @@ struct BeltModel {
 inline constexpr double gravity = 9806.65;
 
 /// Builds the model of a state on a grid whose `along` is already scaled to the unstretched belt.
-BeltModel belt_model(const TransitionCase& transition, const TensionState& state, int sets, const Patch& patch, double scale);
+BeltModel belt_model(const TransitionCase& transition, const TensionState& state, int sets, const Patch& patch, double scale,
+                     int gauss_points = 3);
 
 /// The same terms under other parity, for modes of the half model.
 System system_with(const TransitionCase& transition, const TensionState& state, const BeltModel& model, Parity parity);

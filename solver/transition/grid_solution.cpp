@@ -40,7 +40,8 @@ GridSolution solve_grid(const GridTask& task, const GridStart& start, const Newt
     ControlPoints points;
     int iterations = 0;
     for (int round = 0;; ++round) {
-        BeltModel model = belt_model(task.transition, task.state, task.sets, scaled(task.patch_in_space, scale), scale);
+        BeltModel model =
+            belt_model(task.transition, task.state, task.sets, scaled(task.patch_in_space, scale), scale, task.gauss_points);
         const NewtonOutcome outcome = run(model, round == 0 ? start(model.patch) : points, task, watcher, times);
         points = model.system.supports().expand(outcome.q);
         iterations += outcome.iterations;

@@ -28,6 +28,7 @@ struct GridTask {
     double scale = 1;
     std::string phase;        ///< "coarse grid", "fine grid", "longer trough"
     double tolerance = 1e-8;  ///< of the relative residual
+    int gauss_points = 3;     ///< of the shell, a span and direction
 };
 
 /// Control points to start from on a patch over the unstretched belt.

@@ -2,8 +2,6 @@
 
 #include "solver/stability/lowest_modes.h"
 
-#include <future>
-
 namespace swale {
 
 namespace {
@@ -30,11 +28,8 @@ double mirror_product(const Patch& patch, const ControlPoints& mode) {
 
 BeltStability stability_of_belt(const TransitionCase& transition, const TensionState& state, const BeltModel& model,
                                 const ControlPoints& points) {
-    if (model.half) {
-        auto symmetric = std::async(std::launch::async, [&] { return lowest(model.system, points); });
-        const auto antisymmetric = lowest(system_with(transition, state, model, Parity::antisymmetric), points);
-        return {symmetric.get(), antisymmetric};
-    }
+    if (model.half)
+        return {lowest(model.system, points), lowest(system_with(transition, state, model, Parity::antisymmetric), points)};
     BeltStability stability;
     const Supports& supports = model.system.supports();
     const ControlPoints at_rest = supports.expand(Eigen::VectorXd::Zero(supports.unknowns()));

@@ -11,6 +11,7 @@
 #include <algorithm>
 #include <cmath>
 #include <future>
+#include <semaphore>
 #include <utility>
 
 namespace swale {
@@ -22,8 +23,10 @@ int more_sets(int sets) {
     return sets + std::max(2, sets / 2);
 }
 
-// Residual that is enough where only the difference to another grid is wanted.
+// Residual and Gauss points that are enough where only the difference to another grid is wanted: two points a span change the
+// peaks by 1e-5, next to the held corner by 2e-3.
 constexpr double rough = 1e-6;
+constexpr int few_points = 2;
 
 Patch halved(const Patch& patch) {
     return {patch.along.halved(), patch.across.halved()};
@@ -88,18 +91,19 @@ void StateSolver::tell(const ProgressEvent& event) const {
     if (listener_) listener_(event);
 }
 
-GridSolution StateSolver::solve_coarse(const TensionState& state) {
+GridSolution StateSolver::solve_coarse(const TensionState& state, NewtonTimes& times) const {
     const std::string phase = "coarse grid";
     const double scale = first_scale(transition_, state);
     if (neighbour_) {
         const double longer_by = scale / first_scale(transition_, neighbour_state_);  // the strips' difference in strain
-        const GridTask task{transition_, state, sets_, coarse_patch_, neighbour_->model.scale * longer_by, phase, rough};
+        const GridTask task{transition_, state, sets_,     coarse_patch_, neighbour_->model.scale * longer_by,
+                            phase,       rough, few_points};
         GridSolution warm = solve_grid(
-            task, [&](const Patch&) { return neighbour_->points; }, watcher(state, phase), times_);
+            task, [&](const Patch&) { return neighbour_->points; }, watcher(state, phase), times);
         if (warm.converged) return warm;
     }
     const StartSurface surface(transition_.layout, sets_, transition_.belt.section.underside);
-    const GridTask task{transition_, state, sets_, coarse_patch_, scale, phase, rough};
+    const GridTask task{transition_, state, sets_, coarse_patch_, scale, phase, rough, few_points};
     const auto cold = [&](const Patch& patch) {
         const double stretch = state.elongation ? 1 + *state.elongation / patch.along.end() : 1;
         return patch.follow([&](double x, double y) {
@@ -108,16 +112,16 @@ GridSolution StateSolver::solve_coarse(const TensionState& state) {
             return position;
         });
     };
-    return solve_grid(task, cold, watcher(state, phase), times_);
+    return solve_grid(task, cold, watcher(state, phase), times);
 }
 
-GridSolution StateSolver::solve_finer(const TensionState& state, const GridSolution& coarse) {
+GridSolution StateSolver::solve_finer(const TensionState& state, const GridSolution& coarse, NewtonTimes& times) const {
     const std::string phase = "fine grid";
     const GridTask task{
         transition_, state, sets_, halved(coarse_patch_), coarse.model.scale, phase, NewtonSettings{}.tolerance};
     const Patch own = halved(coarse.model.patch);  // breaks equal to the bit, as a refinement needs
     return solve_grid(
-        task, [&](const Patch&) { return coarse.model.patch.refine(coarse.points, own); }, watcher(state, phase), times_);
+        task, [&](const Patch&) { return coarse.model.patch.refine(coarse.points, own); }, watcher(state, phase), times);
 }
 
 std::optional<GridSolution> StateSolver::solve_longer(const TensionState& state, const GridSolution& coarse,
@@ -131,41 +135,32 @@ std::optional<GridSolution> StateSolver::solve_longer(const TensionState& state,
     const double length = model_length(transition_.layout, sets_), longer_length = model_length(transition_.layout, sets);
     const double far = far_strain(BeltProbe(coarse.model.patch, coarse.points, transition_.belt.section));
     const double scale = (length * coarse.model.scale + (longer_length - length) / (1 + far)) / longer_length;
-    const GridTask task{transition_, state, sets, patch, scale, phase, rough};
+    const GridTask task{transition_, state, sets, patch, scale, phase, rough, few_points};
     GridSolution longer = solve_grid(task, continued(coarse, transition_.layout.trough.spacing), watcher(state, phase), times);
     if (!longer.converged) return {};
     return longer;
 }
 
-BeltStability StateSolver::judge_stability(const TensionState& state, const GridSolution& grid) {
-    tell({state.name, "stability", 0, 0});
-    return timed(stability_seconds_, [&] { return stability_of_belt(transition_, state, grid.model, grid.points); });
-}
-
-StateResult StateSolver::solve(const TensionState& state) {
+StateResult StateSolver::not_converged(const TensionState& state, const std::vector<NewtonRecord>& before,
+                                       const GridSolution& solution) const {
     StateResult failed;
     failed.name = state.name;
-    const auto not_converged = [&](const GridSolution& solution) {
-        failed.newton.push_back(solution.record);
-        failed.reason =
-            fmt::format("{}, {:.6g} kN: {}", solution.record.grid, state.total.value_or(0) / 1e3, solution.sentence);
-        if (state.elongation)
-            failed.reason =
-                fmt::format("{}, drawn by {:.6g} mm: {}", solution.record.grid, *state.elongation, solution.sentence);
-        return failed;
-    };
-    GridSolution coarse = solve_coarse(state);
-    if (!coarse.converged) return not_converged(coarse);
-    failed.newton.push_back(coarse.record);
-    NewtonTimes beside;
-    auto longer_run = std::async(std::launch::async, [&] { return solve_longer(state, coarse, beside); });
-    const GridSolution fine = solve_finer(state, coarse);
-    const std::optional<GridSolution> longer = longer_run.get();
-    times_ += beside;
-    if (!fine.converged) return not_converged(fine);
+    failed.newton = before;
+    failed.newton.push_back(solution.record);
+    const std::string load = state.total ? fmt::format("tension {:.6g} kN", *state.total / 1e3)
+                                         : fmt::format("drawn by {:.6g} mm", state.elongation.value_or(0));
+    failed.reason = fmt::format("{}, {}: {}", solution.record.grid, load, solution.sentence);
+    return failed;
+}
 
-    auto stability = std::async(std::launch::async, [&] { return judge_stability(state, coarse); });
-    StateResult result = timed(recovery_seconds_, [&] { return recover_state(transition_, state, fine.model, fine.points); });
+StateResult StateSolver::finish(const TensionState& state, const GridSolution& coarse) {
+    if (!coarse.converged) return not_converged(state, {}, coarse);
+    SolverTimes times;
+    const GridSolution fine = solve_finer(state, coarse, times.newton);
+    if (!fine.converged) return not_converged(state, {coarse.record}, fine);
+    const std::optional<GridSolution> longer = solve_longer(state, coarse, times.newton);
+
+    StateResult result = timed(times.recovery, [&] { return recover_state(transition_, state, fine.model, fine.points); });
     result.status = SolveStatus::converged;
     result.reason = fine.sentence;
     result.newton = {coarse.record, fine.record};
@@ -176,12 +171,50 @@ StateResult StateSolver::solve(const TensionState& state) {
     }
     estimate_errors(result, readings_of(transition_, coarse), long_readings);
     note_accuracy(transition_, result);
-    const BeltStability lowest = stability.get();
+    tell({state.name, "stability", 0, 0});
+    const BeltStability lowest =
+        timed(times.stability, [&] { return stability_of_belt(transition_, state, coarse.model, coarse.points); });
     result.eigenvalue_symmetric = lowest.symmetric;
     result.eigenvalue_antisymmetric = lowest.antisymmetric;
-    neighbour_ = std::make_unique<GridSolution>(std::move(coarse));
-    neighbour_state_ = state;
+    account(times);
     return result;
+}
+
+std::vector<StateResult> StateSolver::solve(const std::vector<TensionState>& states) {
+    std::vector<std::future<StateResult>> finishing;
+    std::counting_semaphore<2> cores(2);
+    for (const TensionState& state : states) {
+        SolverTimes times;
+        const auto coarse = std::make_shared<const GridSolution>(solve_coarse(state, times.newton));
+        account(times);
+        if (coarse->converged) {
+            neighbour_ = coarse;
+            neighbour_state_ = state;
+        }
+        cores.acquire();
+        finishing.push_back(std::async(std::launch::async, [this, &cores, &state, coarse] {
+            struct Release {
+                std::counting_semaphore<2>& of;
+                ~Release() { of.release(); }
+            } release{cores};
+            return finish(state, *coarse);
+        }));
+    }
+    std::vector<StateResult> results;
+    for (auto& future : finishing) results.push_back(future.get());
+    return results;
+}
+
+void StateSolver::account(const SolverTimes& times) {
+    const std::lock_guard lock(telling_);
+    times_ += times;
+}
+
+SolverTimes& SolverTimes::operator+=(const SolverTimes& other) {
+    newton += other.newton;
+    stability += other.stability;
+    recovery += other.recovery;
+    return *this;
 }
 
 }  // namespace swale

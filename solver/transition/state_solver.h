@@ -9,36 +9,44 @@
 
 namespace swale {
 
-/// Solves one operating state after the other: coarse grid, fine grid, the coarse grid again on a longer trough; the
-/// differences are the error estimates. The coarse solution of one state starts the next.
+/// Wall time of the parts, summed over threads [s].
+struct SolverTimes {
+    NewtonTimes newton;
+    double stability = 0, recovery = 0;
+    SolverTimes& operator+=(const SolverTimes& other);
+};
+
+/// Solves the operating states: the coarse grids one after the other, each from the one before; beside that chain the fine grid
+/// of each state, the coarse grid on a longer trough, and what follows from them. The differences of the grids are the error
+/// estimates. A state's result depends on the coarse chain alone, not on the order in which threads finish.
 class StateSolver {
   public:
     StateSolver(const TransitionCase& transition, int sets, ProgressListener listener);
 
-    /// Never throws for lack of convergence: the status and the reason tell.
-    StateResult solve(const TensionState& state);
+    /// Never throws for lack of convergence: status and reason of each state tell. In the order given.
+    std::vector<StateResult> solve(const std::vector<TensionState>& states);
 
-    const NewtonTimes& times() const { return times_; }
-    double stability_seconds() const { return stability_seconds_; }
-    double recovery_seconds() const { return recovery_seconds_; }
+    const SolverTimes& times() const { return times_; }
 
   private:
-    GridSolution solve_coarse(const TensionState& state);
-    GridSolution solve_finer(const TensionState& state, const GridSolution& coarse);
+    GridSolution solve_coarse(const TensionState& state, NewtonTimes& times) const;
+    GridSolution solve_finer(const TensionState& state, const GridSolution& coarse, NewtonTimes& times) const;
     std::optional<GridSolution> solve_longer(const TensionState& state, const GridSolution& coarse, NewtonTimes& times) const;
-    BeltStability judge_stability(const TensionState& state, const GridSolution& grid);
-    void tell(const ProgressEvent& event) const;
+    StateResult finish(const TensionState& state, const GridSolution& coarse);
+    StateResult not_converged(const TensionState& state, const std::vector<NewtonRecord>& before,
+                              const GridSolution& solution) const;
     NewtonWatcher watcher(const TensionState& state, const std::string& phase) const;
+    void tell(const ProgressEvent& event) const;
+    void account(const SolverTimes& times);
 
     const TransitionCase& transition_;
     int sets_;
     ProgressListener listener_;
-    Patch coarse_patch_;                       // in space
-    std::unique_ptr<GridSolution> neighbour_;  // coarse solution of the state before
+    Patch coarse_patch_;                             // in space
+    std::shared_ptr<const GridSolution> neighbour_;  // coarse solution of the last state that converged
     TensionState neighbour_state_;
-    mutable std::mutex telling_;  // two grids run side by side
-    NewtonTimes times_;
-    double stability_seconds_ = 0, recovery_seconds_ = 0;
+    mutable std::mutex telling_;  // states are finished side by side
+    SolverTimes times_;
 };
 
 /// Everything that follows from a solved grid, still without error estimates and eigenvalues.

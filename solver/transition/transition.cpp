@@ -22,11 +22,11 @@ void add_cost(const StateSolver& solver, TransitionResult& result) {
             cost.newton_iterations += record.iterations;
             cost.degrees_of_freedom = std::max(cost.degrees_of_freedom, record.unknowns);
         }
-    cost.assembly_seconds = solver.times().terms.shell;
-    cost.contact_seconds = solver.times().terms.contact;
-    cost.factorisation_seconds = solver.times().factorisation;
-    cost.recovery_seconds = solver.recovery_seconds();
-    cost.stability_seconds = solver.stability_seconds();
+    cost.assembly_seconds = solver.times().newton.terms.shell;
+    cost.contact_seconds = solver.times().newton.terms.contact;
+    cost.factorisation_seconds = solver.times().newton.factorisation;
+    cost.recovery_seconds = solver.times().recovery;
+    cost.stability_seconds = solver.times().stability;
 }
 
 CubicBasis basis_of(const std::vector<double>& knots) {
@@ -41,9 +41,7 @@ TransitionResult solve_transition(const TransitionCase& transition, const Progre
     const TroughLength length = trough_length(transition);
     result.sets = length.sets;
     StateSolver solver(transition, length.sets, listener);
-    timed(result.cost.seconds, [&] {
-        for (const TensionState& state : transition.states) result.states.push_back(solver.solve(state));
-    });
+    timed(result.cost.seconds, [&] { result.states = solver.solve(transition.states); });
     result.criteria = judge(transition, result.states);
     for (auto& [name, roll] : all_rolls(transition.layout, length.sets, transition.belt.section.underside))
         result.rolls.push_back({name, roll});
