@@ -1,7 +1,7 @@
-#!/usr/bin/env python3
-"""Draws the belt of a result folder on its rolls, coloured by longitudinal strain, and the strain along the belt.
+#!/usr/bin/python3
+"""Draws the flattened strain map of a result folder, its sets and junctions, and the strain along the belt.
 
-usage: cases/picture.py RESULT_FOLDER STATE_NUMBER OUT.png     (needs python3-vtk9, python3-matplotlib)
+usage: cases/picture.py RESULT_FOLDER STATE_NUMBER JUNCTION_MM OUT.png     (needs python3-vtk9, python3-matplotlib)
 """
 
 import csv
@@ -34,18 +34,22 @@ def grid(belt):
     return points.reshape(along, across, 3), along, across
 
 
-def draw_belt(axes, belt, name, stop):
+def draw_map(axes, belt, sets, junction, stop):
     points, along, across = grid(belt)
-    strain = 100 * vtk_to_numpy(belt.GetPointData().GetArray(name)).reshape(along, across)
-    last = np.searchsorted(points[:, across // 2, 0], stop)
-    x, y, z = (points[:last, :, k] for k in range(3))
-    colours = plt.cm.viridis((strain[:last] - strain[:last].min()) / np.ptp(strain[:last]))
-    axes.plot_surface(x, y, z, facecolors=colours, rstride=1, cstride=1, shade=False, linewidth=0)
-    axes.set_box_aspect((stop, 1200, 600))
-    axes.view_init(elev=28, azim=-120)
-    axes.set_xlabel("x mm"), axes.set_ylabel("y mm"), axes.set_zlabel("z mm")
-    mappable = plt.cm.ScalarMappable(plt.Normalize(strain[:last].min(), strain[:last].max()), "viridis")
-    plt.colorbar(mappable, ax=axes, label="longitudinal strain %", shrink=0.6)
+    column = {n: vtk_to_numpy(belt.GetPointData().GetArray(n)).reshape(along, across) for n in ("x_mm", "y_mm", "strain")}
+    seen = column["x_mm"][:, 0] <= stop
+    strain = 100 * column["strain"][seen]
+    top = strain[column["x_mm"][seen][:, 0] > 60].max()  # the held corner is singular
+    mesh = axes.pcolormesh(column["x_mm"][seen], column["y_mm"][seen], strain, shading="gouraud", cmap="viridis", vmax=top)
+    lines = axes.contour(column["x_mm"][seen], column["y_mm"][seen], strain, 8, colors="white", linewidths=0.6)
+    axes.clabel(lines, fontsize=7, fmt="%.2f")
+    for x in sets:
+        axes.axvline(x, color="black", linewidth=1)
+    for y in (junction, -junction):
+        axes.axhline(y, color="black", linewidth=0.6, linestyle="--")
+    axes.set_ylabel("across, mm")
+    axes.set_title("longitudinal strain %, flattened belt (sets: lines; junctions: dashed)", fontsize=10)
+    plt.colorbar(mesh, ax=axes, label="strain %")
 
 
 def draw_lines(axes, folder, state, stop):
@@ -58,18 +62,17 @@ def draw_lines(axes, folder, state, stop):
     axes.legend(frameon=False)
 
 
-def main(folder, number, out):
+def main(folder, number, junction, out):
     folder = Path(folder)
     state = json.loads((folder / "summary.json").read_text())["states"][int(number)]["name"]
     belt, _ = blocks(sorted(folder.glob("vtk/*.vtm"))[int(number)])
-    names = [belt.GetPointData().GetArrayName(k) for k in range(belt.GetPointData().GetNumberOfArrays())]
-    name = next(n for n in names if n.startswith("longitudinal_strain") or n == "strain")
-    stop = 4200
-    figure = plt.figure(figsize=(9, 7.5))
-    draw_belt(figure.add_subplot(2, 1, 1, projection="3d"), belt, name, stop)
-    draw_lines(figure.add_subplot(2, 1, 2), folder, state, stop)
+    rows = csv.DictReader(open(folder / "across.csv"))
+    sets = sorted({float(r["x_mm"]) for r in rows if r["state"] == state and r["section"].startswith(("set", "station"))})
+    stop = sets[0] * 1.8
+    figure, (above, below) = plt.subplots(2, 1, figsize=(9, 7), constrained_layout=True)
+    draw_map(above, belt, [x for x in sets if x <= stop], float(junction), stop)
+    draw_lines(below, folder, state, stop)
     figure.suptitle(f"state: {state}")
-    figure.tight_layout()
     figure.savefig(out, dpi=90)
 
 

@@ -68,18 +68,27 @@ TextRow row_of(const Extreme& extreme, const StateResult& state, const Transitio
             shortened(printable(state.name), 16)};
 }
 
+/// "1 mm before the first full set", from the nearer landmark; at the border of what is left out next to a stuck or held line.
+std::string place_along(const StateResult& state, double x, const TransitionLayout& layout) {
+    if (std::abs(x - state.excluded) < 1)
+        return fmt::format(
+            "{:.0f} mm from the pulley, where reading begins (at the line itself the corner's strain is singular)", x);
+    if (x < layout.distance / 2) return fmt::format("{:.0f} mm from the pulley", x);
+    const double before = layout.distance - x;
+    return fmt::format("{:.0f} mm {} the first full set", std::abs(before), before >= 0 ? "before" : "beyond");
+}
+
 /// The edge travels further than the centre, so it stretches beyond the mean: how far, and where that gathers.
 std::string why(const TransitionResult& result, const TransitionCase& transition) {
     const StateResult* state = worst_state(result, extremes[0]);
     if (state == nullptr) return {};
     const Reading& edge = state->edge_strain_max;
     if (!(edge.value > state->far_strain)) return {};
-    const double before = transition.layout.distance - edge.x;
     return wrapped(
         fmt::format("Why: the edge travels further than the centre. In \"{}\" it stretches {} % beyond the mean of {} %, "
-                    "most at {:.0f} mm {} the first full set.",
-                    state->name, significant((edge.value - state->far_strain) * 100), significant(state->far_strain * 100),
-                    std::abs(before), before >= 0 ? "before" : "beyond"));
+                    "most {}.",
+                    printable(state->name), significant((edge.value - state->far_strain) * 100),
+                    significant(state->far_strain * 100), place_along(*state, edge.x, transition.layout)));
 }
 
 }  // namespace
