@@ -1,6 +1,7 @@
 #include "solver/equilibrium/band_matrix.h"
 
 #include <cstdlib>
+#include <mutex>
 #include <stdexcept>
 #include <utility>
 
@@ -29,7 +30,8 @@ void BandMatrix::multiply(const double* x, double* y) const {
 
 BandFactor::BandFactor(BandMatrix matrix) : factor_(std::move(matrix)) {
     // One thread: two brought a narrow band no gain, and one gives the same bits in every run.
-    openblas_set_num_threads(1);
+    static std::once_flag once;
+    std::call_once(once, [] { openblas_set_num_threads(1); });
     const int n = factor_.size(), kd = factor_.half_bandwidth(), ld = kd + 1;
     int info = 0;
     dpbtrf_("L", &n, &kd, factor_.entries().data(), &ld, &info);

@@ -3,6 +3,8 @@
 #include "mesh/belt_grid.h"
 #include "solver/transition/passage.h"
 
+#include <fmt/core.h>
+
 #include <cmath>
 #include <utility>
 
@@ -10,6 +12,7 @@ namespace swale {
 
 namespace {
 
+constexpr int most_rounds = 6;
 constexpr double largest_miss = 0.2;  // of the far plane from its mid-span [mm]; spacings are above 500 mm
 
 Patch scaled(const Patch& patch, double scale) {
@@ -24,6 +27,21 @@ NewtonOutcome run(const BeltModel& model, const ControlPoints& start, const Grid
     return minimise(model.system, model.system.supports().project(start), settings, watcher, &times);
 }
 
+// How far the far plane lies beyond its mid-span; zero for a held one.
+double miss(const GridTask& task, const BeltModel& model, const ControlPoints& points) {
+    if (task.transition.layout.trough.support == Support::held) return 0;
+    return model.far_end(points) - model_length(task.transition.layout, task.sets);
+}
+
+// Why a converged solution is no answer; empty if it is one.
+std::string why_wrong(const GridTask& task, const BeltModel& model, const ControlPoints& points) {
+    const double beyond = miss(task, model, points);
+    if (std::abs(beyond) > largest_miss)
+        return fmt::format("the far plane misses its mid-span by {:.2f} mm, more than {} mm, after {} rounds", beyond,
+                           largest_miss, most_rounds);
+    return passage_through_rolls(model, points, task.transition.belt.section);
+}
+
 }  // namespace
 
 double first_scale(const TransitionCase& transition, const TensionState& state) {
@@ -34,35 +52,26 @@ double first_scale(const TransitionCase& transition, const TensionState& state) 
 }
 
 GridSolution solve_grid(const GridTask& task, const GridStart& start, const NewtonWatcher& watcher, NewtonTimes& times) {
-    const bool on_rolls = task.transition.layout.trough.support == Support::rolls;
-    const double target = model_length(task.transition.layout, task.sets);
     double scale = task.scale;
     ControlPoints points;
     int iterations = 0;
-    for (int round = 0;; ++round) {
+    for (int round = 1;; ++round) {
         BeltModel model =
             belt_model(task.transition, task.state, task.sets, scaled(task.patch_in_space, scale), scale, task.gauss_points);
-        const NewtonOutcome outcome = run(model, round == 0 ? start(model.patch) : points, task, watcher, times);
+        const NewtonOutcome outcome = run(model, round == 1 ? start(model.patch) : points, task, watcher, times);
         points = model.system.supports().expand(outcome.q);
         iterations += outcome.iterations;
-        const double place = model.far_end(points);
-        const bool placed = !on_rolls || std::abs(place - target) < largest_miss || round == 4;
-        if (outcome.converged && !placed) {
-            scale *= target / place;
+        if (outcome.converged && std::abs(miss(task, model, points)) > largest_miss && round < most_rounds) {
+            scale *= 1 - miss(task, model, points) / model.far_end(points);
             continue;
         }
         const int unknowns = model.system.unknowns();
-        GridSolution solution{std::move(model),
-                              points,
-                              {task.phase, unknowns, iterations, outcome.residual, outcome.tolerance},
-                              outcome.converged,
-                              outcome.sentence};
-        if (!solution.converged) return solution;
-        const std::string passage = passage_through_rolls(solution.model, solution.points, task.transition.belt.section);
-        if (passage.empty()) return solution;
-        solution.converged = false;
-        solution.sentence = passage;
-        return solution;
+        const std::string wrong = outcome.converged ? why_wrong(task, model, points) : outcome.sentence;
+        return {std::move(model),
+                points,
+                {task.phase, unknowns, iterations, outcome.residual, outcome.tolerance},
+                outcome.converged && wrong.empty(),
+                wrong.empty() ? outcome.sentence : wrong};
     }
 }
 

@@ -181,8 +181,8 @@ StateResult StateSolver::finish(const TensionState& state, const GridSolution& c
 }
 
 std::vector<StateResult> StateSolver::solve(const std::vector<TensionState>& states) {
+    std::counting_semaphore<2> cores(2);  // outlives the threads that release it
     std::vector<std::future<StateResult>> finishing;
-    std::counting_semaphore<2> cores(2);
     for (const TensionState& state : states) {
         SolverTimes times;
         const auto coarse = std::make_shared<const GridSolution>(solve_coarse(state, times.newton));

@@ -99,3 +99,16 @@ TEST_CASE("system: area matrix and lumped areas hold the area of the belt once f
     const Eigen::VectorXd ones = Eigen::VectorXd::Ones(system.unknowns());
     CHECK((dense_product(system.area_matrix(), ones) - system.areas()).norm() < 1e-11);
 }
+
+TEST_CASE("system: with ties the area matrix is the integral of the squared displacement") {
+    const System system = tied_system();
+    const Eigen::VectorXd q = Eigen::VectorXd::LinSpaced(system.unknowns(), 0, 40).array().sin();
+    const Supports& supports = system.supports();
+    const ControlPoints displacement = supports.expand(q) - supports.expand(Eigen::VectorXd::Zero(system.unknowns()));
+    double integral = 0;
+    for (const LinePoint& along : gauss_rule(patch.along, 4).points)
+        for (const LinePoint& across : gauss_rule(patch.across, 4).points)
+            integral +=
+                along.weight * across.weight * patch.jet(displacement, along.position, across.position).position.squaredNorm();
+    CHECK(q.dot(dense_product(system.area_matrix(), q).col(0)) == doctest::Approx(integral).epsilon(1e-12));
+}
