@@ -5,8 +5,6 @@
 
 #include <nlohmann/json.hpp>
 
-#include <sys/resource.h>
-
 #include <cmath>
 
 namespace swale {
@@ -96,18 +94,11 @@ Json criterion(const Judgement& judgement) {
             {"y_mm", number(judgement.y)}};
 }
 
-/// Largest resident memory of this process so far [MB]. Linux counts ru_maxrss in KiB.
-double peak_memory() {
-    rusage usage{};
-    getrusage(RUSAGE_SELF, &usage);
-    return static_cast<double>(usage.ru_maxrss) * 1024 / 1e6;
-}
-
 Json cost(const Cost& cost) {
     return {{"degrees_of_freedom", cost.degrees_of_freedom},
             {"newton_iterations", cost.newton_iterations},
             {"seconds", number(cost.seconds)},
-            {"peak_memory_MB", number(peak_memory())},
+            {"peak_memory_MB", number(cost.peak_memory_MB)},
             {"assembly_seconds", number(cost.assembly_seconds)},
             {"contact_seconds", number(cost.contact_seconds)},
             {"factorisation_seconds", number(cost.factorisation_seconds)},

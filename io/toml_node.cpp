@@ -34,20 +34,25 @@ int line_of(const toml::source_region& source) {
     return static_cast<int>(source.begin.line);
 }
 
-TomlNode read_node(const toml::node& node, int line);
+/// No key of a case lies deeper; what does is known as a table or array without content.
+constexpr int deepest = 16;
 
-TomlNode read_table(const toml::table& table, int line) {
+TomlNode read_node(const toml::node& node, int line, int depth);
+
+TomlNode read_table(const toml::table& table, int line, int depth) {
     TomlNode result{.type = TomlNode::Type::table, .line = line, .written = "a table"};
+    if (depth > deepest) return result;
     for (const auto& [key, value] : table)
-        result.entries.push_back({std::string(key.str()), read_node(value, line_of(key.source()))});
+        result.entries.push_back({std::string(key.str()), read_node(value, line_of(key.source()), depth + 1)});
     std::stable_sort(result.entries.begin(), result.entries.end(),
                      [](const TomlEntry& a, const TomlEntry& b) { return a.value.line < b.value.line; });
     return result;
 }
 
-TomlNode read_array(const toml::array& array, int line) {
+TomlNode read_array(const toml::array& array, int line, int depth) {
     TomlNode result{.type = TomlNode::Type::array, .line = line, .written = array.empty() ? "an empty array" : "an array"};
-    for (const toml::node& item : array) result.items.push_back(read_node(item, line_of(item.source())));
+    if (depth > deepest) return result;
+    for (const toml::node& item : array) result.items.push_back(read_node(item, line_of(item.source()), depth + 1));
     return result;
 }
 
@@ -59,10 +64,10 @@ TomlNode read_number(TomlNode::Type type, double number, const std::string& writ
     return {.type = type, .line = line, .written = written, .number = number};
 }
 
-TomlNode read_node(const toml::node& node, int line) {
+TomlNode read_node(const toml::node& node, int line, int depth) {
     using Type = TomlNode::Type;
-    if (const auto* table = node.as_table()) return read_table(*table, line);
-    if (const auto* array = node.as_array()) return read_array(*array, line);
+    if (const auto* table = node.as_table()) return read_table(*table, line, depth);
+    if (const auto* array = node.as_array()) return read_array(*array, line, depth);
     if (const auto* text = node.as_string()) return read_text(text->get(), line);
     if (const auto* integer = node.as_integer())
         return read_number(Type::integer, static_cast<double>(integer->get()), printed(integer->get()), line);
@@ -95,7 +100,7 @@ std::string on_one_line(const std::string& text) {
 TomlNode read_toml(const std::string& text) {
     check_line_lengths(text);
     try {
-        return read_table(toml::parse(std::string_view(text)), 1);
+        return read_table(toml::parse(std::string_view(text)), 1, 0);
     } catch (const toml::parse_error& error) {
         throw TomlSyntaxError(std::string(error.description()), line_of(error.source()));
     }

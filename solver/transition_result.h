@@ -122,6 +122,7 @@ struct Cost {
     /// Sums over both threads, so they may add up to more than `seconds`. Assembly: the shell's energies, gradients and
     /// tangents.
     double assembly_seconds = 0, contact_seconds = 0, factorisation_seconds = 0, stability_seconds = 0, recovery_seconds = 0;
+    double peak_memory_MB = 0;  ///< of the process until the end of the solution
 };
 
 /// A roll or pulley of the model with its name, for pictures.

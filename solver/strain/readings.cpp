@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace swale {
 
@@ -70,7 +71,8 @@ Reading wing_line_force(const BeltModel& model, const ControlPoints& points) {
     for (const BeltContact& contact : model.contacts)
         if (contact.place == RollPlace::wing)
             for (const auto& [y, force] : contact.energy->line_force(points))
-                raise(reading, force, contact.x * model.scale, y, first);
+                raise(reading, force, material_place(model, points, contact.x), y, first);
+    if (first) reading.value = std::numeric_limits<double>::quiet_NaN();  // no wing rolls: not defined
     return reading;
 }
 

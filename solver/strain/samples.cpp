@@ -43,7 +43,7 @@ double contact_pressure(const BeltProbe& probe, const BeltModel& model, double x
     const Eigen::Vector3d position = probe.patch().jet(probe.points(), x, model.half ? std::abs(y) : y).position;
     double pressure = 0;
     for (const BeltContact& contact : model.contacts)
-        if (std::abs(x - contact.x * model.scale) < 2 * contact.energy->roll().radius || contact.place == RollPlace::pulley)
+        if (std::abs(position.x() - contact.x) < 2 * contact.energy->roll().radius || contact.place == RollPlace::pulley)
             pressure += contact.energy->pressure_at(position);
     return pressure;
 }
@@ -76,9 +76,14 @@ std::vector<AlongRow> sample_along(const BeltProbe& probe, const TransitionLayou
 
 std::vector<CrossSection> sample_across(const BeltProbe& probe, const TransitionLayout& layout, const BeltModel& model) {
     std::vector<CrossSection> sections;
-    sections.push_back(cross_section(probe, model, "mid-transition", layout.distance / 2 * model.scale, false));
-    for (const IdlerSet& set : model.idlers)
-        sections.push_back(cross_section(probe, model, set.name, set.x * model.scale, set.support == Support::rolls));
+    sections.push_back(
+        cross_section(probe, model, "mid-transition", material_place(model, probe.points(), layout.distance / 2), false));
+    for (const IdlerSet& set : model.idlers) {
+        // A held line stands at a knot of the belt; rolls stand in space.
+        const bool rolls = set.support == Support::rolls;
+        const double x = rolls ? material_place(model, probe.points(), set.x) : set.x * model.scale;
+        sections.push_back(cross_section(probe, model, set.name, x, rolls));
+    }
     return sections;
 }
 

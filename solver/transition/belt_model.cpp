@@ -1,6 +1,7 @@
 #include "solver/transition/belt_model.h"
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 namespace swale {
@@ -9,6 +10,18 @@ namespace {
 
 // How far from its line a roll can be touched by the belt [mm].
 constexpr double reach_along = 45, reach_across = 50;
+
+// What the centre line's path through pulley, stations and first full set has more than its x: the belt may meet a set so much
+// before or behind `scale` times its x [mm].
+double path_excess(const TransitionLayout& layout) {
+    double excess = 0, x = 0, height = layout.pulley.lift;
+    for (const IdlerSet& set : idler_sets(layout, 1)) {
+        excess += std::hypot(set.x - x, set.lift - height) - (set.x - x);
+        x = set.x;
+        height = set.lift;
+    }
+    return excess;
+}
 
 ContactWindow clipped(const Patch& patch, ContactWindow window) {
     window.x_begin = std::clamp(window.x_begin, patch.along.begin(), patch.along.end());
@@ -22,7 +35,12 @@ ContactWindow clipped(const Patch& patch, ContactWindow window) {
 class Contacts {
   public:
     Contacts(const TransitionLayout& layout, const Section& section, const Patch& patch, double scale, bool half)
-        : layout_(layout), section_(section), patch_(patch), scale_(scale), half_(half) {}
+        : layout_(layout),
+          section_(section),
+          patch_(patch),
+          scale_(scale),
+          reach_(reach_along + path_excess(layout)),
+          half_(half) {}
 
     void add_pulley() {
         const double edge = layout_.belt_width / 2;
@@ -35,8 +53,8 @@ class Contacts {
         const SetRolls rolls = rolls_of(layout_, set, section_.underside);
         const double x = set.x * scale_, edge = layout_.belt_width / 2, inner = layout_.junction() - reach_across;
         const double width = layout_.junction() + reach_across;
-        const ContactWindow centre{x - reach_along, x + reach_along, -width, width};
-        const ContactWindow left{x - reach_along, x + reach_along, inner, edge};
+        const ContactWindow centre{x - reach_, x + reach_, -width, width};
+        const ContactWindow left{x - reach_, x + reach_, inner, edge};
         add(set.name + " centre", "", RollPlace::centre, set.x, rolls.centre, centre);
         add(set.name + " wing +y", half_ ? set.name + " wing -y" : "", RollPlace::wing, set.x, rolls.wing_left, left);
         if (half_) return;
@@ -56,6 +74,7 @@ class Contacts {
     const Section& section_;
     const Patch& patch_;
     double scale_;
+    double reach_;
     bool half_;
     std::vector<BeltContact> contacts_;
 };
@@ -113,6 +132,19 @@ System system_with(const TransitionCase& transition, const TensionState& state, 
     System system = system_of(transition, state, model.patch, model.scale, model.sets, model.half, parity);
     add_terms(system, model, state);
     return system;
+}
+
+double material_place(const BeltModel& model, const ControlPoints& points, double x) {
+    const CubicBasis& along = model.patch.along;
+    double place = std::clamp(x * model.scale, along.begin(), along.end());
+    for (int round = 0; round < 20; ++round) {
+        const SurfaceJet jet = model.patch.jet(points, place, 0);
+        const double next =
+            std::clamp(place + (x - jet.position.x()) / std::max(0.2, jet.along.x()), along.begin(), along.end());
+        if (std::abs(next - place) < 1e-6) return next;
+        place = next;
+    }
+    return place;
 }
 
 std::vector<std::pair<std::string, Roll>> all_rolls(const TransitionLayout& layout, int sets, double underside) {

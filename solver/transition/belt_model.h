@@ -51,6 +51,10 @@ inline constexpr double gravity = 9806.65;
 BeltModel belt_model(const TransitionCase& transition, const TensionState& state, int sets, const Patch& patch, double scale,
                      int gauss_points = 3);
 
+/// Material x whose centre line lies at x in space [mm]: where the path is longer than its x, a set is not met at scale times
+/// x.
+double material_place(const BeltModel& model, const ControlPoints& points, double x);
+
 /// The same terms under other parity, for modes of the half model.
 System system_with(const TransitionCase& transition, const TensionState& state, const BeltModel& model, Parity parity);
 

@@ -73,6 +73,30 @@ void note_accuracy(const TransitionCase& transition, StateResult& result) {
                                        100 * error / value, 100 * transition.settings.accuracy));
 }
 
+// The trough is long enough only if the belt lies in its last set.
+void note_floating_end(const TransitionLayout& layout, int sets, StateResult& result) {
+    if (layout.trough.support == Support::held) return;
+    const std::string last = fmt::format("set {} ", sets);
+    const bool seated = std::any_of(result.supports.begin(), result.supports.end(), [&](const SupportForce& support) {
+        return support.name.starts_with(last) && support.force.norm() > 0;
+    });
+    if (!seated)
+        result.notes.push_back(
+            fmt::format("the belt lies in no roll of {}the last of the model: more sets are needed, and the "
+                        "far-end error says nothing",
+                        last));
+}
+
+void note_instability(const std::optional<double>& eigenvalue, const char* kind, StateResult& result) {
+    if (!eigenvalue)
+        result.notes.push_back(fmt::format("stability against {} modes was not found out", kind));
+    else if (*eigenvalue < 0)
+        result.notes.push_back(
+            fmt::format("warning: lowest {} eigenvalue {:.2g} < 0 N/mm^3 on the coarse grid: this shape is unstable "
+                        "there, the belt may tip or wrinkle{}",
+                        kind, *eigenvalue, kind[0] == 'a' ? "; compare with model = \"full\"" : ""));
+}
+
 }  // namespace
 
 StateSolver::StateSolver(const TransitionCase& transition, int sets, ProgressListener listener)
@@ -176,6 +200,11 @@ StateResult StateSolver::finish(const TensionState& state, const GridSolution& c
         timed(times.stability, [&] { return stability_of_belt(transition_, state, coarse.model, coarse.points); });
     result.eigenvalue_symmetric = lowest.symmetric;
     result.eigenvalue_antisymmetric = lowest.antisymmetric;
+    note_instability(lowest.symmetric, "symmetric", result);
+    note_instability(lowest.antisymmetric, "antisymmetric", result);
+    note_floating_end(transition_.layout, sets_, result);
+    if (!longer && transition_.layout.trough.support == Support::rolls)
+        result.notes.push_back("the longer trough did not converge: no far-end error");
     account(times);
     return result;
 }

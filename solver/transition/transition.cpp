@@ -7,6 +7,7 @@
 #include "solver/transition/trough_length.h"
 
 #include <fmt/core.h>
+#include <sys/resource.h>
 
 #include <algorithm>
 #include <stdexcept>
@@ -14,6 +15,13 @@
 namespace swale {
 
 namespace {
+
+// Largest resident memory of the process so far; Linux counts kB.
+double peak_memory_MB() {
+    rusage usage{};
+    getrusage(RUSAGE_SELF, &usage);
+    return static_cast<double>(usage.ru_maxrss) / 1024;
+}
 
 void add_cost(const StateSolver& solver, TransitionResult& result) {
     Cost& cost = result.cost;
@@ -26,6 +34,7 @@ void add_cost(const StateSolver& solver, TransitionResult& result) {
     cost.contact_seconds = solver.times().newton.terms.contact;
     cost.factorisation_seconds = solver.times().newton.factorisation;
     cost.recovery_seconds = solver.times().recovery;
+    cost.peak_memory_MB = peak_memory_MB();
     cost.stability_seconds = solver.times().stability;
 }
 
@@ -42,6 +51,8 @@ TransitionResult solve_transition(const TransitionCase& transition, const Progre
     result.sets = length.sets;
     StateSolver solver(transition, length.sets, listener);
     timed(result.cost.seconds, [&] { result.states = solver.solve(transition.states); });
+    if (length.cut_short)
+        for (StateResult& state : result.states) state.notes.push_back("sets = auto: " + length.reason);
     result.criteria = judge(transition, result.states);
     for (auto& [name, roll] : all_rolls(transition.layout, length.sets, transition.belt.section.underside))
         result.rolls.push_back({name, roll});

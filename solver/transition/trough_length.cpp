@@ -42,7 +42,8 @@ TroughLength trough_length(const TransitionCase& transition) {
     const int sets = std::clamp(wanted, fewest, most);
     return {sets,
             fmt::format("two shear-lag lengths are {:.1f} m, the belt is lifted for {:.1f} m behind the first set{}", lag / 1e3,
-                        lifted / 1e3, wanted > most ? fmt::format(": {} sets wanted, {} is the most", wanted, most) : "")};
+                        lifted / 1e3, wanted > most ? fmt::format(": {} sets wanted, {} is the most", wanted, most) : ""),
+            wanted > most};
 }
 
 }  // namespace swale

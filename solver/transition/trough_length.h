@@ -9,7 +9,8 @@ namespace swale {
 /// How many full sets stand in for the endless trough, and why.
 struct TroughLength {
     int sets = 0;
-    std::string reason;  ///< a sentence
+    std::string reason;      ///< a sentence
+    bool cut_short = false;  ///< more sets were wanted than the program takes
 };
 
 /// The number given, or for "auto" enough sets that the trough is twice the belt's shear-lag length W/2pi sqrt(A11/A66), and

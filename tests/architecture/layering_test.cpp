@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <filesystem>
 #include <fstream>
-#include <regex>
 #include <set>
 #include <string>
 #include <vector>
@@ -23,16 +22,17 @@ struct Include {
 };
 
 std::vector<Include> quoted_includes(const std::string& folder) {
-    static const std::regex line_form("^\\s*#include \"([^\"]+)\"");
+    const std::string start = "#include \"";
     std::vector<Include> found;
     const fs::path top = SWALE_SOURCE_DIR;
     for (const auto& entry : fs::recursive_directory_iterator(top / folder)) {
         const std::string kind = entry.path().extension().string();
         if (kind != ".h" && kind != ".cpp") continue;
         std::ifstream file(entry.path());
-        std::smatch match;
         for (std::string line; std::getline(file, line);)
-            if (std::regex_search(line, match, line_form)) found.push_back({fs::relative(entry.path(), top), match[1]});
+            if (line.starts_with(start))
+                found.push_back(
+                    {fs::relative(entry.path(), top), line.substr(start.size(), line.find('"', start.size()) - start.size())});
     }
     return found;
 }
