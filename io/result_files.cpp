@@ -8,6 +8,7 @@
 
 #include <fmt/chrono.h>
 
+#include <algorithm>
 #include <chrono>
 #include <future>
 
@@ -24,10 +25,26 @@ ResultFileList result_files(const RunRecord& record, const std::string& written_
     return files;
 }
 
+namespace {
+
+// A run with fewer states than the one before leaves no state of that one behind.
+void remove_older_states(const std::filesystem::path& folder, const ResultFileList& written) {
+    std::error_code unread;
+    for (const auto& entry : std::filesystem::directory_iterator(folder / "vtk", unread)) {
+        const std::filesystem::path name = std::filesystem::path("vtk") / entry.path().filename();
+        const bool of_this_run =
+            std::any_of(written.begin(), written.end(), [&](const ResultFile& file) { return file.name == name; });
+        if (!of_this_run && name.filename().string().starts_with("state-")) std::filesystem::remove(entry.path(), unread);
+    }
+}
+
+}  // namespace
+
 void write_result_files(const std::filesystem::path& folder, const RunRecord& record) {
     const auto now = std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now());
-    for (const ResultFile& file : result_files(record, fmt::format("{:%Y-%m-%dT%H:%M:%SZ}", now)))
-        write_whole_file(folder / file.name, file.content);
+    const ResultFileList files = result_files(record, fmt::format("{:%Y-%m-%dT%H:%M:%SZ}", now));
+    for (const ResultFile& file : files) write_whole_file(folder / file.name, file.content);
+    remove_older_states(folder, files);
 }
 
 }  // namespace swale

@@ -7,6 +7,8 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
+
 using namespace swale;
 
 TEST_CASE("result files: every file of a run is there and nothing else") {
@@ -18,6 +20,16 @@ TEST_CASE("result files: every file of a run is there and nothing else") {
     CHECK(folder.names("out/vtk") ==
           std::vector<std::string>{"rolls.vtp", "state-1-running-full-belt.vts", "state-1-running-full.vtm", "states.pvd"});
     CHECK(file_text(folder.path() / "out" / "case.toml") == record.case_text);
+}
+
+TEST_CASE("result files: a run leaves no state of an older run behind") {
+    const ScratchFolder folder;
+    write_whole_file(folder.path() / "out/vtk/state-7-long-ago.vtm", "old");
+    write_whole_file(folder.path() / "out/vtk/notes.txt", "the user's");
+    write_result_files(folder.path() / "out", sample_run());
+    const std::vector<std::string> names = folder.names("out/vtk");
+    CHECK(std::count(names.begin(), names.end(), "state-7-long-ago.vtm") == 0);
+    CHECK(std::count(names.begin(), names.end(), "notes.txt") == 1);
 }
 
 TEST_CASE("result files: two runs make the same bytes but for summary.json's cost") {
