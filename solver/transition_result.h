@@ -4,6 +4,7 @@
 
 #include <Eigen/Core>
 
+#include <array>
 #include <optional>
 #include <string>
 #include <vector>
@@ -77,7 +78,21 @@ struct NewtonRecord {
 
 enum class SolveStatus { converged, not_converged };
 
-struct StateResult {
+/// The reported quantities of one solved grid.
+struct Readings {
+    Reading edge_strain_max, centre_strain_min;
+    Reading edge_tension_max, tension_min;  ///< [N/mm]
+    Reading junction_bending_strain_max, surface_strain_max;
+    Reading wing_line_force_max;  ///< [N/mm]; NaN without wing rolls
+
+    /// In a fixed order, so that grids can be compared entry by entry.
+    std::array<Reading*, 7> all() {
+        return {&edge_strain_max,    &centre_strain_min,  &edge_tension_max, &tension_min, &junction_bending_strain_max,
+                &surface_strain_max, &wing_line_force_max};
+    }
+};
+
+struct StateResult : Readings {
     std::string name;
     SolveStatus status = SolveStatus::not_converged;
     std::string reason;  ///< sentence with both numbers; also for a converged state: why it stopped
@@ -86,10 +101,6 @@ struct StateResult {
     double pulley_tension = 0;  ///< [N]
     double far_strain = 0;
     double excluded = 0;  ///< [mm]
-    Reading edge_strain_max, centre_strain_min;
-    Reading edge_tension_max, tension_min;  ///< [N/mm]
-    Reading junction_bending_strain_max, surface_strain_max;
-    Reading wing_line_force_max;  ///< [N/mm]
     std::vector<SupportForce> supports;
     std::optional<double> eigenvalue_symmetric, eigenvalue_antisymmetric;  ///< [N/mm^3]
 

@@ -22,11 +22,6 @@ ReadingRange reading_range(const TransitionLayout& layout, const Section& sectio
     return range;
 }
 
-std::array<Reading*, 7> Readings::all() {
-    return {&edge_strain_max,    &centre_strain_min,  &edge_tension_max, &tension_min, &junction_bending_strain_max,
-            &surface_strain_max, &wing_line_force_max};
-}
-
 namespace {
 
 // Sample places of a basis inside [from, to]: a few in every span and both ends, since a peak may lie on the border.
@@ -47,15 +42,23 @@ void raise(Reading& reading, double value, double x, double y, bool& first) {
     first = false;
 }
 
-// Largest value of `measure` over the given points.
-template <class Measure>
-Reading largest(const BeltProbe& probe, const std::vector<double>& xs, const std::vector<double>& ys, const ReadingRange& range,
-                const Measure& measure) {
+// The belt at every place of the range, read once for all quantities.
+std::vector<SurfacePoint> read_belt(const BeltProbe& probe, const ReadingRange& range) {
+    const std::vector<double> ys = places(probe.patch().across, 2, probe.patch().across.begin(), probe.edge());
+    std::vector<SurfacePoint> points;
+    for (const double x : places(probe.patch().along, 4, range.begin, range.end))
+        if (range.holds(x))
+            for (const double y : ys) points.push_back(probe.at(x, y));
+    return points;
+}
+
+// Largest value of `measure` over the points that `wanted` picks.
+template <class Wanted, class Measure>
+Reading largest(const std::vector<SurfacePoint>& points, const Wanted& wanted, const Measure& measure) {
     Reading reading;
     bool first = true;
-    for (const double x : xs)
-        if (range.holds(x))
-            for (const double y : ys) raise(reading, measure(probe.at(x, y)), x, y, first);
+    for (const SurfacePoint& point : points)
+        if (wanted(point)) raise(reading, measure(point), point.x, point.y, first);
     return reading;
 }
 
@@ -68,10 +71,11 @@ Reading negated(Reading reading) {
 Reading wing_line_force(const BeltModel& model, const ControlPoints& points) {
     Reading reading;
     bool first = true;
-    for (const BeltContact& contact : model.contacts)
-        if (contact.place == RollPlace::wing)
-            for (const auto& [y, force] : contact.energy->line_force(points))
-                raise(reading, force, material_place(model, points, contact.x), y, first);
+    for (const BeltContact& contact : model.contacts) {
+        if (contact.place != RollPlace::wing) continue;
+        const double x = material_place(model, points, contact.x);
+        for (const auto& [y, force] : contact.energy->line_force(points)) raise(reading, force, x, y, first);
+    }
     if (first) reading.value = std::numeric_limits<double>::quiet_NaN();  // no wing rolls: not defined
     return reading;
 }
@@ -79,24 +83,22 @@ Reading wing_line_force(const BeltModel& model, const ControlPoints& points) {
 }  // namespace
 
 Readings take_readings(const BeltProbe& probe, const TransitionLayout& layout, const Section& section, const BeltModel& model) {
-    const ReadingRange range = reading_range(layout, section, model);
-    const std::vector<double> xs = places(probe.patch().along, 4, range.begin, range.end);
-    const std::vector<double> ys = places(probe.patch().across, 2, -1e300, 1e300);
+    const std::vector<SurfacePoint> points = read_belt(probe, reading_range(layout, section, model));
     const double edge = probe.edge(), near = 0.1 * layout.belt_width, junction = layout.junction();
-    const std::vector<double> edges = model.half ? std::vector{edge} : std::vector{edge, -edge};
-    std::vector<double> at_junction = ys;
-    std::erase_if(at_junction, [&](double y) { return std::abs(std::abs(y) - junction) > near; });
+    const auto anywhere = [](const SurfacePoint&) { return true; };
+    const auto at_edge = [&](const SurfacePoint& p) { return std::abs(p.y) == edge; };
+    const auto at_centre = [](const SurfacePoint& p) { return p.y == 0; };
+    const auto at_junction = [&](const SurfacePoint& p) { return std::abs(std::abs(p.y) - junction) <= near; };
 
     Readings r;
-    r.edge_strain_max = largest(probe, xs, edges, range, [](const SurfacePoint& p) { return p.strain; });
-    r.centre_strain_min = negated(largest(probe, xs, {0}, range, [](const SurfacePoint& p) { return -p.strain; }));
-    r.edge_tension_max = largest(probe, xs, edges, range, [](const SurfacePoint& p) { return p.force[0]; });
-    r.tension_min = negated(largest(probe, xs, ys, range, [](const SurfacePoint& p) { return -p.force[0]; }));
-    r.junction_bending_strain_max = largest(probe, xs, at_junction, range, [&](const SurfacePoint& p) {
-        return std::abs(p.curvature[1]) * section.farther_face();
-    });
+    r.edge_strain_max = largest(points, at_edge, [](const SurfacePoint& p) { return p.strain; });
+    r.centre_strain_min = negated(largest(points, at_centre, [](const SurfacePoint& p) { return -p.strain; }));
+    r.edge_tension_max = largest(points, at_edge, [](const SurfacePoint& p) { return p.force[0]; });
+    r.tension_min = negated(largest(points, anywhere, [](const SurfacePoint& p) { return -p.force[0]; }));
+    r.junction_bending_strain_max =
+        largest(points, at_junction, [&](const SurfacePoint& p) { return std::abs(p.curvature[1]) * section.farther_face(); });
     // A strain of Green as stretch less one: sqrt(1 + 2 e) - 1.
-    r.surface_strain_max = largest(probe, xs, ys, range, [](const SurfacePoint& p) {
+    r.surface_strain_max = largest(points, anywhere, [](const SurfacePoint& p) {
         return std::sqrt(1 + 2 * std::max(principal_strain(p.top_strain), principal_strain(p.bottom_strain))) - 1;
     });
     r.wing_line_force_max = wing_line_force(model, probe.points());

@@ -5,7 +5,7 @@
 #include "solver/transition/belt_model.h"
 #include "solver/transition_result.h"
 
-#include <array>
+#include <vector>
 
 namespace swale {
 
@@ -20,15 +20,7 @@ struct ReadingRange {
 
 ReadingRange reading_range(const TransitionLayout& layout, const Section& section, const BeltModel& model);
 
-/// The reported quantities of one grid, still without error estimates.
-struct Readings {
-    Reading edge_strain_max, centre_strain_min, edge_tension_max, tension_min;
-    Reading junction_bending_strain_max, surface_strain_max, wing_line_force_max;
-
-    /// In a fixed order, so that grids can be compared entry by entry.
-    std::array<Reading*, 7> all();
-};
-
+/// Readings of one grid, still without error estimates.
 Readings take_readings(const BeltProbe& probe, const TransitionLayout& layout, const Section& section, const BeltModel& model);
 
 /// Mean longitudinal strain at the far end.

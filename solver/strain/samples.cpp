@@ -67,7 +67,7 @@ CrossSection cross_section(const BeltProbe& probe, const BeltModel& model, std::
 
 }  // namespace
 
-std::vector<AlongRow> sample_along(const BeltProbe& probe, const TransitionLayout& layout, const BeltModel&) {
+std::vector<AlongRow> sample_along(const BeltProbe& probe, const TransitionLayout& layout) {
     std::vector<AlongRow> rows;
     for (const double x : ladder(probe.begin(), probe.end(), 25))
         rows.push_back({probe.at(x, probe.edge()), probe.at(x, layout.junction()), probe.at(x, 0)});

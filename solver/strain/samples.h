@@ -6,7 +6,7 @@
 namespace swale {
 
 /// Rows every 25 mm or closer: at edge, junction and centre.
-std::vector<AlongRow> sample_along(const BeltProbe& probe, const TransitionLayout& layout, const BeltModel& model);
+std::vector<AlongRow> sample_along(const BeltProbe& probe, const TransitionLayout& layout);
 
 /// Rows every 10 mm or closer at "mid-transition", every station and every full set. The contact pressure at a set is the
 /// largest of its contact line, since the line is only some millimetres wide.

@@ -95,9 +95,9 @@ std::shared_ptr<const DeadLoad> end_pull(const Patch& patch, double tension) {
     return std::make_shared<DeadLoad>(std::move(forces));
 }
 
-System system_of(const TransitionCase& transition, const TensionState& state, const Patch& patch, double scale, int sets,
-                 bool half, Parity parity) {
-    const SupportRequest request{sets, transition.belt.section.underside, scale, half, parity, state.elongation};
+System system_of(const TransitionCase& transition, const TensionState& state, const Patch& patch, double scale, bool half,
+                 Parity parity) {
+    const SupportRequest request{transition.belt.section.underside, scale, half, parity, state.elongation};
     return System(patch, belt_supports(transition.layout, patch, request));
 }
 
@@ -118,18 +118,17 @@ BeltModel belt_model(const TransitionCase& transition, const TensionState& state
     BeltModel model{patch,
                     scale,
                     half,
-                    sets,
                     std::make_shared<ShellEnergy>(patch, section, NaturalCurvature{}, gauss_points),
                     std::make_shared<DeadLoad>(area_load(patch, weight)),
                     belt_contacts(transition, patch, scale, sets, half),
                     idler_sets(transition.layout, sets),
-                    system_of(transition, state, patch, scale, sets, half, Parity::symmetric)};
+                    system_of(transition, state, patch, scale, half, Parity::symmetric)};
     add_terms(model.system, model, state);
     return model;
 }
 
 System system_with(const TransitionCase& transition, const TensionState& state, const BeltModel& model, Parity parity) {
-    System system = system_of(transition, state, model.patch, model.scale, model.sets, model.half, parity);
+    System system = system_of(transition, state, model.patch, model.scale, model.half, parity);
     add_terms(system, model, state);
     return system;
 }
@@ -147,15 +146,15 @@ double material_place(const BeltModel& model, const ControlPoints& points, doubl
     return place;
 }
 
-std::vector<std::pair<std::string, Roll>> all_rolls(const TransitionLayout& layout, int sets, double underside) {
-    std::vector<std::pair<std::string, Roll>> rolls;
-    if (layout.pulley.support == Support::rolls) rolls.emplace_back("pulley", pulley_roll(layout, underside));
+std::vector<NamedRoll> all_rolls(const TransitionLayout& layout, int sets, double underside) {
+    std::vector<NamedRoll> rolls;
+    if (layout.pulley.support == Support::rolls) rolls.push_back({"pulley", pulley_roll(layout, underside)});
     for (const IdlerSet& set : idler_sets(layout, sets)) {
         if (set.support == Support::held) continue;
         const SetRolls of_set = rolls_of(layout, set, underside);
-        rolls.emplace_back(set.name + " centre", of_set.centre);
-        rolls.emplace_back(set.name + " wing +y", of_set.wing_left);
-        rolls.emplace_back(set.name + " wing -y", of_set.wing_right);
+        rolls.push_back({set.name + " centre", of_set.centre});
+        rolls.push_back({set.name + " wing +y", of_set.wing_left});
+        rolls.push_back({set.name + " wing -y", of_set.wing_right});
     }
     return rolls;
 }

@@ -8,6 +8,7 @@
 #include "solver/shell/shell_energy.h"
 #include "solver/transition/belt_supports.h"
 #include "solver/transition_case.h"
+#include "solver/transition_result.h"
 
 #include <memory>
 #include <string>
@@ -31,7 +32,6 @@ struct BeltModel {
     Patch patch;       ///< over the unstretched belt
     double scale = 1;  ///< unstretched length per length in space
     bool half = true;
-    int sets = 0;
     std::shared_ptr<const ShellEnergy> shell;
     std::shared_ptr<const DeadLoad> weight;
     std::vector<BeltContact> contacts;
@@ -59,6 +59,6 @@ double material_place(const BeltModel& model, const ControlPoints& points, doubl
 System system_with(const TransitionCase& transition, const TensionState& state, const BeltModel& model, Parity parity);
 
 /// Every roll of the whole belt with its name, for pictures.
-std::vector<std::pair<std::string, Roll>> all_rolls(const TransitionLayout& layout, int sets, double underside);
+std::vector<NamedRoll> all_rolls(const TransitionLayout& layout, int sets, double underside);
 
 }  // namespace swale

@@ -14,7 +14,6 @@ enum class Parity { symmetric, antisymmetric };
 
 /// What the ends and held sets of a belt ask for.
 struct SupportRequest {
-    int sets = 2;
     double underside = 0;  ///< [mm]
     double scale = 1;      ///< unstretched length per length in space
     bool half = true;

@@ -51,15 +51,9 @@ GridStart continued(const GridSolution& solution, double spacing) {
     };
 }
 
-std::array<Reading*, 7> readings_in(StateResult& result) {
-    return {&result.edge_strain_max,    &result.centre_strain_min,           &result.edge_tension_max,
-            &result.tension_min,        &result.junction_bending_strain_max, &result.surface_strain_max,
-            &result.wing_line_force_max};
-}
-
 // The difference of two grids bounds the finer one's error as long as halving the spans more than halves it.
 void estimate_errors(StateResult& result, Readings coarse, std::optional<Readings> longer) {
-    const auto of_result = readings_in(result), of_coarse = coarse.all();
+    const auto of_result = result.all(), of_coarse = coarse.all();
     for (std::size_t k = 0; k < of_result.size(); ++k) {
         of_result[k]->error = std::abs(of_result[k]->value - of_coarse[k]->value);
         if (longer) of_result[k]->far_end_error = std::abs(longer->all()[k]->value - of_coarse[k]->value);

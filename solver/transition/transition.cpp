@@ -34,8 +34,8 @@ void add_cost(const StateSolver& solver, TransitionResult& result) {
     cost.contact_seconds = solver.times().newton.terms.contact;
     cost.factorisation_seconds = solver.times().newton.factorisation;
     cost.recovery_seconds = solver.times().recovery;
-    cost.peak_memory_MB = peak_memory_MB();
     cost.stability_seconds = solver.times().stability;
+    cost.peak_memory_MB = peak_memory_MB();
 }
 
 CubicBasis basis_of(const std::vector<double>& knots) {
@@ -54,8 +54,7 @@ TransitionResult solve_transition(const TransitionCase& transition, const Progre
     if (length.cut_short)
         for (StateResult& state : result.states) state.notes.push_back("sets = auto: " + length.reason);
     result.criteria = judge(transition, result.states);
-    for (auto& [name, roll] : all_rolls(transition.layout, length.sets, transition.belt.section.underside))
-        result.rolls.push_back({name, roll});
+    result.rolls = all_rolls(transition.layout, length.sets, transition.belt.section.underside);
     add_cost(solver, result);
     return result;
 }
