@@ -5,6 +5,7 @@
 #include <Eigen/Core>
 
 #include <array>
+#include <vector>
 
 namespace swale {
 
@@ -20,6 +21,9 @@ class TangentSink {
   public:
     virtual ~TangentSink() = default;
     virtual void add(const SpanNodes& nodes, const ElementTangent& tangent) = 0;
+    /// A coupling of any control points, row and column 3 k + i for component i of nodes[k], none named twice [N/mm]. Only the
+    /// lower triangle is read. The band is as wide as `Term::coupled_points` asked for.
+    virtual void add_block(const std::vector<int>& nodes, const Eigen::MatrixXd& tangent) = 0;
 };
 
 }  // namespace swale

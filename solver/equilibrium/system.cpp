@@ -5,6 +5,7 @@
 #include "solver/equilibrium/stopwatch.h"
 
 #include <algorithm>
+#include <stdexcept>
 #include <utility>
 
 namespace swale {
@@ -26,6 +27,16 @@ class BandSink final : public TangentSink {
             }
         for (int k = 0; k < 6; ++k)
             plain ? add_plain(unknowns, tangent_blocks[k], tangent[k]) : add_combined(nodes, tangent_blocks[k], tangent[k]);
+    }
+
+    void add_block(const std::vector<int>& nodes, const Eigen::MatrixXd& tangent) override {
+        const int size = 3 * static_cast<int>(nodes.size());
+        if (tangent.rows() != size || tangent.cols() != size)
+            throw std::logic_error("a tangent block has another size than its control points");
+        for (int column = 0; column < size; ++column)
+            for (int row = column; row < size; ++row)
+                add_pair(supports_.shares(nodes[row / 3], row % 3), supports_.shares(nodes[column / 3], column % 3),
+                         tangent(row, column), row == column);
     }
 
   private:
@@ -75,20 +86,23 @@ class BandSink final : public TangentSink {
     BandMatrix& band_;
 };
 
-// Farthest distance of two unknowns that share a span.
+// Farthest distance of two unknowns that the control points depend on.
+template <class Nodes>
+int reach(const Nodes& nodes, const Supports& supports) {
+    int lowest = supports.unknowns(), highest = -1;
+    for (const int node : nodes)
+        for (int c = 0; c < 3; ++c)
+            for (const auto& share : supports.shares(node, c)) {
+                lowest = std::min(lowest, share.unknown);
+                highest = std::max(highest, share.unknown);
+            }
+    return std::max(0, highest - lowest);
+}
+
 int half_bandwidth_of(const Patch& patch, const Supports& supports) {
     int widest = 0;
     for (int s = 0; s < patch.along.spans(); ++s)
-        for (int t = 0; t < patch.across.spans(); ++t) {
-            int lowest = supports.unknowns(), highest = -1;
-            for (const int node : patch.nodes(s, t))
-                for (int c = 0; c < 3; ++c)
-                    for (const auto& share : supports.shares(node, c)) {
-                        lowest = std::min(lowest, share.unknown);
-                        highest = std::max(highest, share.unknown);
-                    }
-            widest = std::max(widest, highest - lowest);
-        }
+        for (int t = 0; t < patch.across.spans(); ++t) widest = std::max(widest, reach(patch.nodes(s, t), supports));
     return widest;
 }
 
@@ -107,6 +121,11 @@ std::vector<Eigen::Matrix4d> span_products(const CubicBasis& basis) {
 
 System::System(const Patch& patch, Supports supports)
     : patch_(patch), supports_(std::move(supports)), half_bandwidth_(half_bandwidth_of(patch_, supports_)) {}
+
+void System::add(std::shared_ptr<const Term> term, TermKind kind) {
+    half_bandwidth_ = std::max(half_bandwidth_, reach(term->coupled_points(), supports_));
+    terms_.push_back({std::move(term), kind});
+}
 
 template <class Work>
 void System::for_each_term(TermTimes* times, const Work& work) const {

@@ -23,7 +23,7 @@ class System {
   public:
     System(const Patch& patch, Supports supports);
 
-    void add(std::shared_ptr<const Term> term, TermKind kind = TermKind::shell) { terms_.push_back({std::move(term), kind}); }
+    void add(std::shared_ptr<const Term> term, TermKind kind = TermKind::shell);
 
     const Patch& patch() const { return patch_; }
     const Supports& supports() const { return supports_; }

@@ -38,6 +38,30 @@ System tied_system() {
     return system;
 }
 
+/// Three springs between far corners of the belt, each on a sum of all their components: 1/2 (w . x)^2.
+class Coupling final : public Term {
+  public:
+    double energy(const ControlPoints& points) const override { return (weights() * gathered(points)).squaredNorm() / 2; }
+    void add_gradient(const ControlPoints& points, ControlPoints& gradient) const override {
+        const Eigen::VectorXd forces = weights().transpose() * weights() * gathered(points);
+        for (int k = 0; k < 9; ++k) gradient(k % 3, nodes_[k / 3]) += forces[k];
+    }
+    void add_tangent(const ControlPoints&, TangentSink& sink) const override {
+        // The upper triangle may hold anything.
+        const Eigen::MatrixXd tangent = weights().transpose() * weights();
+        Eigen::MatrixXd lower = Eigen::MatrixXd::Constant(9, 9, 1e300);
+        lower.triangularView<Eigen::Lower>() = tangent;
+        sink.add_block(nodes_, lower);
+    }
+    std::vector<int> coupled_points() const override { return nodes_; }
+
+  private:
+    static Eigen::MatrixXd weights() { return Eigen::VectorXd::LinSpaced(27, 1, 60).array().sin().matrix().reshaped(3, 9); }
+    Eigen::VectorXd gathered(const ControlPoints& points) const { return points(Eigen::all, nodes_).reshaped(); }
+
+    std::vector<int> nodes_{34, 1, 8};
+};
+
 Eigen::MatrixXd dense_product(const BandMatrix& band, const Eigen::VectorXd& direction) {
     Eigen::VectorXd product(band.size());
     band.multiply(direction.data(), product.data());
@@ -61,6 +85,22 @@ TEST_CASE("system: with all kinds of ties the tangent is the derivative of the r
         const Eigen::VectorXd change = (4 * narrow - wide) / 3;
         CHECK((dense_product(tangent, d) - change).norm() < 1e-8 * change.norm());
     }
+}
+
+TEST_CASE("system: a coupling of distant control points widens the band and its tangent is the derivative of its residual") {
+    System system = tied_system();
+    const ControlPoints points = crumpled(patch, 1, 2);
+    const BandMatrix without = system.tangent(points);
+    system.add(std::make_shared<Coupling>());
+    const BandMatrix with = system.tangent(points);
+    CHECK(with.half_bandwidth() > without.half_bandwidth());
+    const Eigen::VectorXd q = system.supports().project(points);
+    const Eigen::VectorXd d = Eigen::VectorXd::LinSpaced(q.size(), 0, 90).array().sin();
+    const auto forces = [&](const Eigen::VectorXd& at) {
+        return system.supports().restrict(gradient_of(Coupling(), system.supports().expand(at)));
+    };
+    const Eigen::VectorXd change = forces(q + d) - forces(q);
+    CHECK((dense_product(with, d) - dense_product(without, d) - change).norm() < 1e-9 * change.norm());
 }
 
 TEST_CASE("system: the residual is the derivative of the energy of the unknowns") {

@@ -25,6 +25,13 @@ class DirectionalTangent final : public TangentSink {
         }
     }
 
+    void add_block(const std::vector<int>& nodes, const Eigen::MatrixXd& tangent) override {
+        const Eigen::MatrixXd full = tangent.selfadjointView<Eigen::Lower>();
+        for (Eigen::Index r = 0; r < full.rows(); ++r)
+            for (Eigen::Index c = 0; c < full.cols(); ++c)
+                product(r % 3, nodes[r / 3]) += full(r, c) * direction_(c % 3, nodes[c / 3]);
+    }
+
     ControlPoints product;
 
   private:
@@ -40,6 +47,7 @@ class Asymmetry final : public TangentSink {
             if (size > 0) worst = std::max(worst, (block - block.transpose()).cwiseAbs().maxCoeff() / size);
         }
     }
+    void add_block(const std::vector<int>&, const Eigen::MatrixXd&) override {}  // symmetric by its definition
     double worst = 0;
 };
 
