@@ -48,4 +48,14 @@ Eigen::VectorXd BandFactor::solve(const Eigen::VectorXd& right) const {
     return x;
 }
 
+// A = L L^T; what is left of A's last block after the others are eliminated is L's last block times its transpose.
+Eigen::MatrixXd BandFactor::condensed(int count) const {
+    if (!ok() || count > factor_.half_bandwidth() + 1) throw std::logic_error("a band factor can't be condensed so far");
+    const int first = factor_.size() - count;
+    Eigen::MatrixXd last = Eigen::MatrixXd::Zero(count, count);
+    for (int j = 0; j < count; ++j)
+        for (int i = j; i < count; ++i) last(i, j) = factor_.entries()(i - j, first + j);
+    return last * last.transpose();
+}
+
 }  // namespace swale

@@ -31,6 +31,8 @@ class BandFactor {
     bool ok() const { return failed_row_ < 0; }
     int failed_row() const { return failed_row_; }
     Eigen::VectorXd solve(const Eigen::VectorXd& right) const;
+    /// The matrix condensed onto its last `count` unknowns, at most one more than the half bandwidth.
+    Eigen::MatrixXd condensed(int count) const;
 
   private:
     BandMatrix factor_;

@@ -1,5 +1,8 @@
 #include "solver/transition/belt_model.h"
 
+#include "mesh/belt_grid.h"
+#include "solver/transition/trough_beyond.h"
+
 #include <algorithm>
 #include <cmath>
 #include <utility>
@@ -8,86 +11,6 @@ namespace swale {
 
 namespace {
 
-// How far from its line a roll can be touched by the belt [mm].
-constexpr double reach_along = 45, reach_across = 50;
-
-// What the centre line's path through pulley, stations and first full set has more than its x: the belt may meet a set so much
-// before or behind `scale` times its x [mm].
-double path_excess(const TransitionLayout& layout) {
-    double excess = 0, x = 0, height = layout.pulley.lift;
-    for (const IdlerSet& set : idler_sets(layout, 1)) {
-        excess += std::hypot(set.x - x, set.lift - height) - (set.x - x);
-        x = set.x;
-        height = set.lift;
-    }
-    return excess;
-}
-
-ContactWindow clipped(const Patch& patch, ContactWindow window) {
-    window.x_begin = std::clamp(window.x_begin, patch.along.begin(), patch.along.end());
-    window.x_end = std::clamp(window.x_end, patch.along.begin(), patch.along.end());
-    window.y_begin = std::clamp(window.y_begin, patch.across.begin(), patch.across.end());
-    window.y_end = std::clamp(window.y_end, patch.across.begin(), patch.across.end());
-    return window;
-}
-
-// Collects the contacts of a model.
-class Contacts {
-  public:
-    Contacts(const TransitionLayout& layout, const Section& section, const Patch& patch, double scale, bool half)
-        : layout_(layout),
-          section_(section),
-          patch_(patch),
-          scale_(scale),
-          reach_(reach_along + path_excess(layout)),
-          half_(half) {}
-
-    void add_pulley() {
-        const double edge = layout_.belt_width / 2;
-        const double off = std::min(layout_.distance / 2, 60 + 0.35 * layout_.pulley.diameter / 2);
-        add("pulley", "", RollPlace::pulley, 0, pulley_roll(layout_, section_.underside),
-            {patch_.along.begin(), off, -edge, edge});
-    }
-
-    void add_set(const IdlerSet& set) {
-        const SetRolls rolls = rolls_of(layout_, set, section_.underside);
-        const double x = set.x * scale_, edge = layout_.belt_width / 2, inner = layout_.junction() - reach_across;
-        const double width = layout_.junction() + reach_across;
-        const ContactWindow centre{x - reach_, x + reach_, -width, width};
-        const ContactWindow left{x - reach_, x + reach_, inner, edge};
-        add(set.name + " centre", "", RollPlace::centre, set.x, rolls.centre, centre);
-        add(set.name + " wing +y", half_ ? set.name + " wing -y" : "", RollPlace::wing, set.x, rolls.wing_left, left);
-        if (half_) return;
-        add(set.name + " wing -y", "", RollPlace::wing, set.x, rolls.wing_right, {left.x_begin, left.x_end, -edge, -inner});
-    }
-
-    std::vector<BeltContact> take() { return std::move(contacts_); }
-
-  private:
-    void add(std::string name, std::string mirror, RollPlace place, double x, const Roll& roll, const ContactWindow& window) {
-        const ContactLaw law{section_.foundation};
-        contacts_.push_back({std::move(name), std::move(mirror), place, x,
-                             std::make_shared<ContactEnergy>(patch_, roll, law, section_.underside, clipped(patch_, window))});
-    }
-
-    const TransitionLayout& layout_;
-    const Section& section_;
-    const Patch& patch_;
-    double scale_;
-    double reach_;
-    bool half_;
-    std::vector<BeltContact> contacts_;
-};
-
-std::vector<BeltContact> belt_contacts(const TransitionCase& transition, const Patch& patch, double scale, int sets,
-                                       bool half) {
-    Contacts contacts(transition.layout, transition.belt.section, patch, scale, half);
-    if (transition.layout.pulley.support == Support::rolls) contacts.add_pulley();
-    for (const IdlerSet& set : idler_sets(transition.layout, sets))
-        if (set.support == Support::rolls) contacts.add_set(set);
-    return contacts.take();
-}
-
 // A total tension pulls at the far plane; half of it at half a belt.
 std::shared_ptr<const DeadLoad> end_pull(const Patch& patch, double tension) {
     ControlPoints forces = ControlPoints::Zero(3, patch.points());
@@ -95,41 +18,47 @@ std::shared_ptr<const DeadLoad> end_pull(const Patch& patch, double tension) {
     return std::make_shared<DeadLoad>(std::move(forces));
 }
 
-System system_of(const TransitionCase& transition, const TensionState& state, const Patch& patch, double scale, bool half,
+System system_of(const TransitionCase& transition, const TensionState& state, const Patch& patch, double scale, bool endless,
                  Parity parity) {
-    const SupportRequest request{transition.belt.section.underside, scale, half, parity, state.elongation};
+    const bool half = patch.across.begin() == 0;
+    const SupportRequest request{transition.belt.section.underside, scale, half, parity, state.elongation, endless};
     return System(patch, belt_supports(transition.layout, patch, request));
 }
 
-void add_terms(System& system, const BeltModel& model, const TensionState& state) {
+void add_terms(const TransitionCase& transition, const TensionState& state, const BeltModel& model, Parity parity,
+               System& system) {
     system.add(model.shell);
     system.add(model.weight, TermKind::load);
     for (const BeltContact& contact : model.contacts) system.add(contact.energy, TermKind::contact);
-    if (state.total) system.add(end_pull(model.patch, *state.total / model.multiplicity()), TermKind::load);
+    if (model.bay)
+        system.add(std::make_shared<TroughBeyond>(transition, *model.bay, model.patch, model.end, parity), TermKind::load);
+    else if (state.total)
+        system.add(end_pull(model.patch, *state.total / model.multiplicity()), TermKind::load);
 }
 
 }  // namespace
 
 BeltModel belt_model(const TransitionCase& transition, const TensionState& state, int sets, const Patch& patch, double scale,
-                     int gauss_points) {
-    const bool half = patch.across.begin() == 0;
+                     int gauss_points, const std::shared_ptr<const TroughBay>& bay) {
     const Section& section = transition.belt.section;
     const Eigen::Vector3d weight(0, 0, -section.mass * gravity);
     BeltModel model{patch,
                     scale,
-                    half,
+                    model_length(transition.layout, sets),
+                    patch.across.begin() == 0,
                     std::make_shared<ShellEnergy>(patch, section, NaturalCurvature{}, gauss_points),
                     std::make_shared<DeadLoad>(area_load(patch, weight)),
-                    belt_contacts(transition, patch, scale, sets, half),
+                    belt_contacts(transition, patch, scale, sets),
                     idler_sets(transition.layout, sets),
-                    system_of(transition, state, patch, scale, half, Parity::symmetric)};
-    add_terms(model.system, model, state);
+                    bay,
+                    system_of(transition, state, patch, scale, bay != nullptr, Parity::symmetric)};
+    add_terms(transition, state, model, Parity::symmetric, model.system);
     return model;
 }
 
 System system_with(const TransitionCase& transition, const TensionState& state, const BeltModel& model, Parity parity) {
-    System system = system_of(transition, state, model.patch, model.scale, model.half, parity);
-    add_terms(system, model, state);
+    System system = system_of(transition, state, model.patch, model.scale, model.bay != nullptr, parity);
+    add_terms(transition, state, model, parity, system);
     return system;
 }
 

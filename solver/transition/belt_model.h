@@ -2,11 +2,13 @@
 
 #include "mesh/idler_set.h"
 #include "mesh/patch.h"
-#include "solver/contact/contact_energy.h"
 #include "solver/equilibrium/dead_load.h"
 #include "solver/equilibrium/system.h"
 #include "solver/shell/shell_energy.h"
+#include "solver/transition/belt_contacts.h"
 #include "solver/transition/belt_supports.h"
+#include "solver/transition/gravity.h"
+#include "solver/transition/trough_bay.h"
 #include "solver/transition_case.h"
 #include "solver/transition_result.h"
 
@@ -16,26 +18,17 @@
 
 namespace swale {
 
-enum class RollPlace { pulley, centre, wing };
-
-/// A roll that the modelled part of the belt may touch.
-struct BeltContact {
-    std::string name;    ///< "pulley", "set 1 centre", "set 1 wing +y"
-    std::string mirror;  ///< name of its mirror image where half is modelled, else empty
-    RollPlace place = RollPlace::centre;
-    double x = 0;  ///< in space [mm]
-    std::shared_ptr<const ContactEnergy> energy;
-};
-
 /// One grid of one state: the belt as a system of equations.
 struct BeltModel {
     Patch patch;       ///< over the unstretched belt
     double scale = 1;  ///< unstretched length per length in space
+    double end = 0;    ///< where it ends in space, unstretched if held [mm]
     bool half = true;
     std::shared_ptr<const ShellEnergy> shell;
     std::shared_ptr<const DeadLoad> weight;
     std::vector<BeltContact> contacts;
     std::vector<IdlerSet> idlers;  ///< all sets of the model, held ones too
+    std::shared_ptr<const TroughBay> bay;  ///< of the endless trough behind the last set; none: a symmetry plane there
     System system;
 
     /// Counts each modelled force for the whole belt: 2 for a half.
@@ -44,12 +37,9 @@ struct BeltModel {
     double far_end(const ControlPoints& points) const { return points(0, patch.index(patch.along.size() - 1, 0)); }
 };
 
-/// Gravity [mm/s^2].
-inline constexpr double gravity = 9806.65;
-
 /// Builds the model of a state on a grid whose `along` is already scaled to the unstretched belt.
 BeltModel belt_model(const TransitionCase& transition, const TensionState& state, int sets, const Patch& patch, double scale,
-                     int gauss_points = 3);
+                     int gauss_points = 3, const std::shared_ptr<const TroughBay>& bay = {});
 
 /// Material x whose centre line lies at x in space [mm]: where the path is longer than its x, a set is not met at scale times
 /// x.

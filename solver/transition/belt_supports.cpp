@@ -6,6 +6,7 @@
 #include <Eigen/LU>
 
 #include <algorithm>
+#include <array>
 
 namespace swale {
 
@@ -16,49 +17,47 @@ enum { x = 0, y = 1, z = 2 };
 // Lays down the conditions, one named step each. Later steps override earlier ones at the same component.
 class Layer {
   public:
-    Layer(const TransitionLayout& layout, const Patch& patch, const SupportRequest& request)
-        : layout_(layout),
-          patch_(patch),
+    Layer(const Patch& patch, const SupportRequest& request)
+        : patch_(patch),
           request_(request),
           supports_(patch.points()),
           across_(patch.across.size()),
           last_(patch.along.size() - 1) {}
 
-    // Even components have zero slope at y = 0; odd ones are zero there with zero curvature, so that the mirror image is C2.
+    // The mirror image at y = 0.
     void symmetry_line() {
         const bool symmetric = request_.parity == Parity::symmetric;
-        const BasisValues at_line = patch_.across.at(0);
         for (int i = 0; i <= last_; ++i)
-            for (const int component : {x, y, z}) {
-                const bool even = symmetric == (component != y);
-                if (even) {
-                    supports_.tie({point(i, 1), component}, {{{point(i, 0), component}, 1}});
-                } else {
-                    supports_.fix({point(i, 0), component}, 0);
-                    supports_.tie({point(i, 1), component},
-                                  {{{point(i, 2), component}, -at_line.curvature[2] / at_line.curvature[1]}});
-                }
-            }
+            for (const int component : {x, y, z})
+                mirror({point(i, 0), point(i, 1), point(i, 2)}, component, symmetric == (component != y), patch_.across);
+    }
+
+    // The mirror image at the plane of a set, x = 0.
+    void set_plane(SetPlane plane) {
+        const bool symmetric = plane == SetPlane::symmetric;
+        for (int j = 0; j < across_; ++j)
+            for (const int component : {x, y, z})
+                mirror({point(0, j), point(1, j), point(2, j)}, component, symmetric == (component != x), patch_.along);
     }
 
     // Stuck or sliding: a plane section with its slope fixed, at the top of the pulley or at the end of the wrap below it.
     // Held: the same position with the slope free.
-    void pulley_line() {
+    void pulley_line(const Pulley& pulley) {
         const bool wrapped = patch_.along.begin() < 0;
-        const double height = layout_.pulley.lift - (wrapped ? layout_.pulley.diameter + 2 * request_.underside : 0);
+        const double height = pulley.lift - (wrapped ? pulley.diameter + 2 * request_.underside : 0);
         const std::vector<double> places = patch_.across.greville();
         for (int j = 0; j < across_; ++j) {
             supports_.fix({point(0, j), x}, 0);
             supports_.fix({point(0, j), y}, places[j]);
             supports_.fix({point(0, j), z}, height);
-            if (layout_.pulley.support == Support::rolls) supports_.fix({point(1, j), z}, height);
+            if (pulley.support == Support::rolls) supports_.fix({point(1, j), z}, height);
         }
     }
 
     // Held profile at the material section x of an inner break: w0 c0 + w1 c1 + w2 c2 = profile, solved for the middle row.
-    void held_station(const IdlerSet& set) {
+    void held_station(const TransitionLayout& layout, const IdlerSet& set) {
         const BasisValues at_set = patch_.along.at(set.x * request_.scale);
-        const auto profile = profile_at(layout_, request_.underside, set.angle, set.lift);
+        const auto profile = profile_at(layout, request_.underside, set.angle, set.lift);
         const Eigen::Matrix2Xd target = interpolate_profile(patch_.across, profile);
         const double w0 = at_set.value[0], w1 = at_set.value[1], w2 = at_set.value[2];
         for (int j = 0; j < across_; ++j)
@@ -69,8 +68,8 @@ class Layer {
                     target(component - 1, j) / w1);
     }
 
-    void held_trough() {
-        const Eigen::Matrix2Xd target = interpolate_profile(patch_.across, held_profile(layout_, request_.underside));
+    void held_trough(const TransitionLayout& layout) {
+        const Eigen::Matrix2Xd target = interpolate_profile(patch_.across, held_profile(layout, request_.underside));
         for (int j = 0; j < across_; ++j)
             for (const int component : {y, z}) supports_.fix({point(last_, j), component}, target(component - 1, j));
         far_plane();
@@ -90,6 +89,17 @@ class Layer {
     }
 
   private:
+    // Even components have zero slope at the line; odd ones are zero there with zero curvature, so that the mirror image is C2.
+    void mirror(const std::array<int, 3>& points, int component, bool even, const CubicBasis& basis) {
+        if (even) {
+            supports_.tie({points[1], component}, {{{points[0], component}, 1}});
+        } else {
+            const BasisValues at_line = basis.at(basis.begin());
+            supports_.fix({points[0], component}, 0);
+            supports_.tie({points[1], component}, {{{points[2], component}, -at_line.curvature[2] / at_line.curvature[1]}});
+        }
+    }
+
     // One displacement along x for the whole section; an antisymmetric mode has none.
     void far_plane() {
         const bool moves = request_.parity == Parity::symmetric && !request_.elongation;
@@ -104,7 +114,6 @@ class Layer {
 
     int point(int i, int j) const { return patch_.index(i, j); }
 
-    const TransitionLayout& layout_;
     const Patch& patch_;
     const SupportRequest& request_;
     Supports supports_;
@@ -148,12 +157,26 @@ double profile_deviation(const CubicBasis& across, const TroughProfile& profile)
 }
 
 Supports belt_supports(const TransitionLayout& layout, const Patch& patch, const SupportRequest& request) {
-    Layer layer(layout, patch, request);
+    Layer layer(patch, request);
     if (request.half) layer.symmetry_line();
     for (const IdlerSet& set : idler_sets(layout, 0))
-        if (set.support == Support::held) layer.held_station(set);
-    layer.pulley_line();
-    layout.trough.support == Support::held ? layer.held_trough() : layer.mid_span();
+        if (set.support == Support::held) layer.held_station(layout, set);
+    layer.pulley_line(layout.pulley);
+    if (layout.trough.support == Support::held)
+        layer.held_trough(layout);
+    else if (!request.endless)
+        layer.mid_span();
+    return layer.close();
+}
+
+Supports bay_supports(const Patch& patch, SetPlane plane, Parity parity, bool free_end) {
+    SupportRequest request;
+    request.half = patch.across.begin() == 0;
+    request.parity = parity;
+    Layer layer(patch, request);
+    if (request.half) layer.symmetry_line();
+    layer.set_plane(plane);
+    if (!free_end) layer.mid_span();
     return layer.close();
 }
 

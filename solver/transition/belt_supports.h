@@ -19,10 +19,17 @@ struct SupportRequest {
     bool half = true;
     Parity parity = Parity::symmetric;
     std::optional<double> elongation;  ///< of a held far end [mm]; absent: one free displacement that a total tension pulls
+    bool endless = false;              ///< the far end is left to the trough beyond it
 };
 
 /// Supports of the belt: pulley line, far end, held sets, symmetry line.
 Supports belt_supports(const TransitionLayout& layout, const Patch& patch, const SupportRequest& request);
+
+/// How the mirror image at the plane of a set moves.
+enum class SetPlane { symmetric, antisymmetric };
+
+/// Supports of half a bay between the plane of a set (x = 0) and mid-span, which is a symmetry plane too, or free.
+Supports bay_supports(const Patch& patch, SetPlane plane, Parity parity, bool free_end);
 
 /// Control values of a held profile: column j is (y, z) of control point j across.
 Eigen::Matrix2Xd interpolate_profile(const CubicBasis& across, const TroughProfile& profile);

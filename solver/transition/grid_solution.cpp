@@ -13,7 +13,7 @@ namespace swale {
 namespace {
 
 constexpr int most_rounds = 6;
-constexpr double largest_miss = 0.2;  // of the far plane from its mid-span [mm]; spacings are above 500 mm
+constexpr double largest_miss = 0.2;  // of the far end from its mid-span [mm]; spacings are above 500 mm
 
 Patch scaled(const Patch& patch, double scale) {
     return {patch.along.scaled(scale), patch.across};
@@ -33,6 +33,14 @@ double miss(const GridTask& task, const BeltModel& model, const ControlPoints& p
     return model.far_end(points) - model_length(task.transition.layout, task.sets);
 }
 
+// What stands for the endless trough; none where a plane or a held section ends the belt.
+std::shared_ptr<const TroughBay> bay_of(const GridTask& task, NewtonTimes& times) {
+    if (!task.endless) return {};
+    const Patch half_bay = half_bay_of(task.transition.layout, task.patch_in_space, task.sets);
+    return std::make_shared<const TroughBay>(solve_trough_bay(
+        task.transition, task.state, half_bay, first_scale(task.transition, task.state), task.gauss_points, times));
+}
+
 // Why a converged solution is no answer; empty if it is one.
 std::string why_wrong(const GridTask& task, const BeltModel& model, const ControlPoints& points) {
     const double beyond = miss(task, model, points);
@@ -40,6 +48,16 @@ std::string why_wrong(const GridTask& task, const BeltModel& model, const Contro
         return fmt::format("the far plane misses its mid-span by {:.2f} mm, more than {} mm, after {} rounds", beyond,
                            largest_miss, most_rounds);
     return passage_through_rolls(model, points, task.transition.belt.section);
+}
+
+GridSolution no_bay(const GridTask& task, const TroughBay& bay) {
+    return {belt_model(task.transition, task.state, task.sets, scaled(task.patch_in_space, task.scale), task.scale,
+                       task.gauss_points),
+            {},
+            {"running trough", static_cast<int>(bay.outcome.q.size()), bay.outcome.iterations, bay.outcome.residual,
+             bay.outcome.tolerance},
+            false,
+            "the running trough: " + bay.outcome.sentence};
 }
 
 }  // namespace
@@ -52,12 +70,14 @@ double first_scale(const TransitionCase& transition, const TensionState& state) 
 }
 
 GridSolution solve_grid(const GridTask& task, const GridStart& start, const NewtonWatcher& watcher, NewtonTimes& times) {
+    const std::shared_ptr<const TroughBay> bay = bay_of(task, times);
+    if (bay && !bay->outcome.converged) return no_bay(task, *bay);
     double scale = task.scale;
     ControlPoints points;
     int iterations = 0;
     for (int round = 1;; ++round) {
         BeltModel model =
-            belt_model(task.transition, task.state, task.sets, scaled(task.patch_in_space, scale), scale, task.gauss_points);
+            belt_model(task.transition, task.state, task.sets, scaled(task.patch_in_space, scale), scale, task.gauss_points, bay);
         const NewtonOutcome outcome = run(model, round == 1 ? start(model.patch) : points, task, watcher, times);
         points = model.system.supports().expand(outcome.q);
         iterations += outcome.iterations;

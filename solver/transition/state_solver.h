@@ -1,7 +1,7 @@
 #pragma once
 
 #include "solver/transition.h"
-#include "solver/transition/grid_solution.h"
+#include "solver/transition/grid_ladder.h"
 #include "solver/transition/stability_of_belt.h"
 
 #include <memory>
@@ -16,36 +16,52 @@ struct SolverTimes {
     SolverTimes& operator+=(const SolverTimes& other);
 };
 
-/// Solves the operating states: the coarse grids one after the other, each from the one before; beside that chain the fine grid
-/// of each state, the coarse grid on a longer trough, and what follows from them. The differences of the grids are the error
-/// estimates. A state's result depends on the coarse chain alone, not on the order in which threads finish.
+/// Solves the operating states: the coarse grids one after the other, each from the one before; on two cores the same with
+/// another far end, then finer grids, eigenvalues and other equilibria. The differences are the error estimates. A state's
+/// result depends on the coarse chain alone, not on the order in which threads finish.
 class StateSolver {
   public:
+    /// `sets`: full sets in the model; where the trough is endless, to begin with.
     StateSolver(const TransitionCase& transition, int sets, ProgressListener listener);
 
     /// Never throws for lack of convergence: status and reason of each state tell. In the order given.
     std::vector<StateResult> solve(const std::vector<TensionState>& states);
 
+    int sets() const { return sets_; }
     const SolverTimes& times() const { return times_; }
 
   private:
-    GridSolution solve_coarse(const TensionState& state, NewtonTimes& times) const;
-    GridSolution solve_finer(const TensionState& state, const GridSolution& coarse, NewtonTimes& times) const;
-    std::optional<GridSolution> solve_longer(const TensionState& state, const GridSolution& coarse, NewtonTimes& times) const;
-    StateResult finish(const TensionState& state, const GridSolution& coarse);
-    StateResult not_converged(const TensionState& state, const std::vector<NewtonRecord>& before,
-                              const GridSolution& solution) const;
-    NewtonWatcher watcher(const TensionState& state, const std::string& phase) const;
-    void tell(const ProgressEvent& event) const;
+    /// A state on the coarse grid, with the far end as it is reported and with one that is nearer to the endless trough.
+    struct CoarseState {
+        TensionState state;
+        GridSolution solution;
+        std::optional<GridSolution> nearer;
+    };
+
+    void solve_coarse_chain(const std::vector<TensionState>& states);
+    GridSolution solve_coarse(const TensionState& state);
+    void solve_nearer_ends();
+    std::optional<GridSolution> solve_nearer_end(const CoarseState& coarse);
+    bool far_end_matters(const CoarseState& coarse) const;
+    bool lengthen();
+
+    GridLadder climb_from(const CoarseState& coarse);
+    BeltStability stability_of(const CoarseState& coarse);
+    StateResult finish(const CoarseState& coarse, const GridLadder& ladder, const BeltStability& lowest);
+    StateResult not_converged(const CoarseState& coarse, const GridLadder& ladder) const;
+
+    GridTask coarse_task(const TensionState& state, double scale) const;
+    NewtonWatcher watcher(const TensionState& state, const std::string& phase);
+    void tell(const ProgressEvent& event);
     void account(const SolverTimes& times);
 
     const TransitionCase& transition_;
     int sets_;
+    bool endless_;  // the trough goes on behind the last set
     ProgressListener listener_;
-    Patch coarse_patch_;                             // in space
-    std::shared_ptr<const GridSolution> neighbour_;  // coarse solution of the last state that converged
-    TensionState neighbour_state_;
-    mutable std::mutex telling_;  // states are finished side by side
+    Patch coarse_patch_;  // in space
+    std::vector<CoarseState> coarse_;
+    std::mutex telling_;  // states are finished side by side
     SolverTimes times_;
 };
 

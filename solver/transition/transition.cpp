@@ -48,13 +48,11 @@ CubicBasis basis_of(const std::vector<double>& knots) {
 TransitionResult solve_transition(const TransitionCase& transition, const ProgressListener& listener) {
     TransitionResult result;
     const TroughLength length = trough_length(transition);
-    result.sets = length.sets;
     StateSolver solver(transition, length.sets, listener);
     timed(result.cost.seconds, [&] { result.states = solver.solve(transition.states); });
-    if (length.cut_short)
-        for (StateResult& state : result.states) state.notes.push_back("sets = auto: " + length.reason);
+    result.sets = solver.sets();
     result.criteria = judge(transition, result.states);
-    result.rolls = all_rolls(transition.layout, length.sets, transition.belt.section.underside);
+    result.rolls = all_rolls(transition.layout, result.sets, transition.belt.section.underside);
     add_cost(solver, result);
     return result;
 }

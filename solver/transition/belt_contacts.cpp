@@ -1,0 +1,98 @@
+#include "solver/transition/belt_contacts.h"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+namespace swale {
+
+namespace {
+
+// How far from its line a roll can be touched by the belt [mm].
+constexpr double reach_along = 45, reach_across = 50;
+
+// What the centre line's path through pulley, stations and first full set has more than its x: the belt may meet a set so much
+// before or behind `scale` times its x [mm].
+double path_excess(const TransitionLayout& layout) {
+    double excess = 0, x = 0, height = layout.pulley.lift;
+    for (const IdlerSet& set : idler_sets(layout, 1)) {
+        excess += std::hypot(set.x - x, set.lift - height) - (set.x - x);
+        x = set.x;
+        height = set.lift;
+    }
+    return excess;
+}
+
+ContactWindow clipped(const Patch& patch, ContactWindow window) {
+    window.x_begin = std::clamp(window.x_begin, patch.along.begin(), patch.along.end());
+    window.x_end = std::clamp(window.x_end, patch.along.begin(), patch.along.end());
+    window.y_begin = std::clamp(window.y_begin, patch.across.begin(), patch.across.end());
+    window.y_end = std::clamp(window.y_end, patch.across.begin(), patch.across.end());
+    return window;
+}
+
+// Collects the contacts of a model.
+class Contacts {
+  public:
+    Contacts(const TransitionLayout& layout, const Section& section, const Patch& patch, double scale)
+        : layout_(layout),
+          section_(section),
+          patch_(patch),
+          scale_(scale),
+          reach_(reach_along + path_excess(layout)),
+          half_(patch.across.begin() == 0) {}
+
+    void add_pulley() {
+        const double edge = layout_.belt_width / 2;
+        const double off = std::min(layout_.distance / 2, 60 + 0.35 * layout_.pulley.diameter / 2);
+        add("pulley", "", RollPlace::pulley, 0, pulley_roll(layout_, section_.underside),
+            {patch_.along.begin(), off, -edge, edge});
+    }
+
+    void add_set(const IdlerSet& set) {
+        const SetRolls rolls = rolls_of(layout_, set, section_.underside);
+        const double x = set.x * scale_, edge = layout_.belt_width / 2, inner = layout_.junction() - reach_across;
+        const double width = layout_.junction() + reach_across;
+        const ContactWindow centre{x - reach_, x + reach_, -width, width};
+        const ContactWindow left{x - reach_, x + reach_, inner, edge};
+        add(set.name + " centre", "", RollPlace::centre, set.x, rolls.centre, centre);
+        add(set.name + " wing +y", half_ ? set.name + " wing -y" : "", RollPlace::wing, set.x, rolls.wing_left, left);
+        if (half_) return;
+        add(set.name + " wing -y", "", RollPlace::wing, set.x, rolls.wing_right, {left.x_begin, left.x_end, -edge, -inner});
+    }
+
+    std::vector<BeltContact> take() { return std::move(contacts_); }
+
+  private:
+    void add(std::string name, std::string mirror, RollPlace place, double x, const Roll& roll, const ContactWindow& window) {
+        const ContactLaw law{section_.foundation};
+        contacts_.push_back({std::move(name), std::move(mirror), place, x,
+                             std::make_shared<ContactEnergy>(patch_, roll, law, section_.underside, clipped(patch_, window))});
+    }
+
+    const TransitionLayout& layout_;
+    const Section& section_;
+    const Patch& patch_;
+    double scale_;
+    double reach_;
+    bool half_;
+    std::vector<BeltContact> contacts_;
+};
+
+}  // namespace
+
+std::vector<BeltContact> belt_contacts(const TransitionCase& transition, const Patch& patch, double scale, int sets) {
+    Contacts contacts(transition.layout, transition.belt.section, patch, scale);
+    if (transition.layout.pulley.support == Support::rolls) contacts.add_pulley();
+    for (const IdlerSet& set : idler_sets(transition.layout, sets))
+        if (set.support == Support::rolls) contacts.add_set(set);
+    return contacts.take();
+}
+
+std::vector<BeltContact> set_contacts(const TransitionCase& transition, const Patch& patch, double scale, const IdlerSet& set) {
+    Contacts contacts(transition.layout, transition.belt.section, patch, scale);
+    contacts.add_set(set);
+    return contacts.take();
+}
+
+}  // namespace swale

@@ -1,0 +1,65 @@
+#include "solver/transition/grid_ladder.h"
+
+#include "solver/strain/readings.h"
+#include "solver/transition/error_estimate.h"
+
+#include <fmt/core.h>
+
+#include <utility>
+
+namespace swale {
+
+namespace {
+
+constexpr int most_unknowns = 150000;  // a band of some 1.2 GB
+
+Patch halved(const Patch& patch) {
+    return {patch.along.halved(), patch.across.halved()};
+}
+
+GridSolution solve_finer(const GridTask& task, const GridSolution& known, const NewtonWatcher& watcher, NewtonTimes& times) {
+    // The belt's own patch, whose breaks are equal to the bit, as a refinement needs.
+    const Patch own = halved(known.model.patch);
+    return solve_grid(
+        task, [&](const Patch&) { return known.model.patch.refine(known.points, own); }, watcher, times);
+}
+
+std::string accuracy_missed(const TransitionCase& transition, const GridLadder& ladder) {
+    Readings readings = readings_of(transition, ladder.finest);
+    estimate_discretisation(readings, ladder.coarser);
+    const Excess excess = discretisation_excess(transition, readings);
+    return excess.name ? excess.name : "";
+}
+
+}  // namespace
+
+Readings readings_of(const TransitionCase& transition, const GridSolution& solution) {
+    const Section& section = transition.belt.section;
+    return take_readings(BeltProbe(solution.model.patch, solution.points, section), transition.layout, section, solution.model);
+}
+
+GridLadder climb(const GridTask& coarse_task, const GridSolution& coarse, const ProgressWatch& watch, NewtonTimes& times) {
+    GridTask task = coarse_task;
+    GridLadder ladder{coarse, {}, {coarse.record}, {}};
+    for (int halvings = 1;; ++halvings) {
+        task.patch_in_space = halved(task.patch_in_space);
+        task.scale = ladder.finest.model.scale;
+        task.phase = halvings == 1 ? "fine grid" : fmt::format("finer grid {}", halvings);
+        task.tolerance = NewtonSettings{}.tolerance;
+        GridSolution finer = solve_finer(task, ladder.finest, watch(task.phase), times);
+        ladder.records.push_back(finer.record);
+        if (!finer.converged && halvings > 1) {
+            ladder.why_stopped = "the next finer grid did not converge: " + finer.sentence;
+            return ladder;
+        }
+        ladder.coarser.push_back(readings_of(task.transition, ladder.finest));
+        ladder.finest = std::move(finer);
+        if (!ladder.finest.converged || accuracy_missed(task.transition, ladder).empty()) return ladder;
+        if (4 * ladder.finest.record.unknowns > most_unknowns) {
+            ladder.why_stopped = fmt::format("the next finer grid has more than {} unknowns", most_unknowns);
+            return ladder;
+        }
+    }
+}
+
+}  // namespace swale

@@ -1,0 +1,28 @@
+#pragma once
+
+#include "solver/transition/grid_solution.h"
+
+#include <functional>
+#include <string>
+#include <vector>
+
+namespace swale {
+
+/// A state solved on a grid and again with every span halved, until the judged readings are as accurate as wanted.
+struct GridLadder {
+    GridSolution finest;
+    std::vector<Readings> coarser;      ///< of the grids below, coarsest first
+    std::vector<NewtonRecord> records;  ///< of all grids, coarsest first
+    std::string why_stopped;            ///< why the wanted accuracy was not reached; empty if it was
+};
+
+/// Gives the watcher of a phase.
+using ProgressWatch = std::function<NewtonWatcher(const std::string& phase)>;
+
+Readings readings_of(const TransitionCase& transition, const GridSolution& solution);
+
+/// Climbs from a converged coarse solution; at least one halving. If that one does not converge, `finest` is the failed one.
+/// `coarse_task` is the task that led to it; the finer ones keep its scale.
+GridLadder climb(const GridTask& coarse_task, const GridSolution& coarse, const ProgressWatch& watch, NewtonTimes& times);
+
+}  // namespace swale

@@ -1,0 +1,48 @@
+#include "solver/transition/state_notes.h"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+
+namespace swale {
+
+void note_accuracy(const TransitionCase& transition, const std::string& why, StateResult& result) {
+    if (const Excess excess = discretisation_excess(transition, result); excess.name)
+        result.notes.push_back(
+            fmt::format("accuracy: the {}'s discretisation error is {:.2g}, {:.2g} is wanted ({:.2g} %){}", excess.name,
+                        excess.error, excess.wanted, 100 * transition.settings.accuracy, why.empty() ? "" : "; " + why));
+}
+
+void note_floating_end(const TransitionLayout& layout, int sets, StateResult& result) {
+    if (layout.trough.support == Support::held) return;
+    const std::string last = fmt::format("set {} ", sets);
+    const bool seated = std::any_of(result.supports.begin(), result.supports.end(), [&](const SupportForce& support) {
+        return support.name.starts_with(last) && support.force.norm() > 0;
+    });
+    if (!seated)
+        result.notes.push_back(
+            fmt::format("the belt lies in no roll of {}the last of the model: more sets are needed, and the "
+                        "far-end error says nothing",
+                        last));
+}
+
+namespace {
+
+void note_mode(const std::optional<double>& eigenvalue, const char* kind, StateResult& result) {
+    if (!eigenvalue)
+        result.notes.push_back(fmt::format("stability against {} modes was not found out", kind));
+    else if (*eigenvalue < 0)
+        result.notes.push_back(
+            fmt::format("warning: lowest {} eigenvalue {:.2g} < 0 N/mm^3 on the coarse grid: this shape is unstable "
+                        "there, the belt may tip or wrinkle{}",
+                        kind, *eigenvalue, kind[0] == 'a' ? "; compare with model = \"full\"" : ""));
+}
+
+}  // namespace
+
+void note_instability(const BeltStability& lowest, StateResult& result) {
+    note_mode(lowest.symmetric, "symmetric", result);
+    note_mode(lowest.antisymmetric, "antisymmetric", result);
+}
+
+}  // namespace swale

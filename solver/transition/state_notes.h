@@ -1,0 +1,23 @@
+#pragma once
+
+#include "solver/transition/error_estimate.h"
+#include "solver/transition/stability_of_belt.h"
+#include "solver/transition_case.h"
+#include "solver/transition_result.h"
+
+namespace swale {
+
+/// Cautions about a state in sentences, each added only where it applies.
+
+/// The wanted accuracy was not reached; `why` says what stopped the refinement.
+void note_accuracy(const TransitionCase& transition, const std::string& why, StateResult& result);
+
+/// The trough is long enough only if the belt lies in its last set.
+void note_floating_end(const TransitionLayout& layout, int sets, StateResult& result);
+
+void note_instability(const BeltStability& lowest, StateResult& result);
+
+/// More than one equilibrium was found.
+void note_others(StateResult& result);
+
+}  // namespace swale

@@ -1,0 +1,85 @@
+#include "solver/transition/trough_bay.h"
+
+#include "mesh/trough_profile.h"
+#include "solver/equilibrium/dead_load.h"
+#include "solver/shell/shell_energy.h"
+#include "solver/transition/belt_contacts.h"
+#include "solver/transition/gravity.h"
+
+#include <cmath>
+#include <memory>
+#include <utility>
+
+namespace swale {
+
+namespace {
+
+constexpr int most_rounds = 5;
+constexpr double largest_miss = 0.005;  // of the end from mid-span [mm]
+
+IdlerSet full_set_at_zero(const TransitionLayout& layout) {
+    return {"set", 0, layout.trough.angle, 0, Support::rolls};
+}
+
+void add_terms(const TransitionCase& transition, const Patch& patch, double scale, int gauss_points, System& system) {
+    const Section& section = transition.belt.section;
+    system.add(std::make_shared<ShellEnergy>(patch, section, NaturalCurvature{}, gauss_points));
+    system.add(std::make_shared<DeadLoad>(area_load(patch, {0, 0, -section.mass * gravity})), TermKind::load);
+    for (const BeltContact& contact : set_contacts(transition, patch, scale, full_set_at_zero(transition.layout)))
+        system.add(contact.energy, TermKind::contact);
+}
+
+// The pull of the whole or half a belt on the end's one displacement along x.
+std::shared_ptr<const DeadLoad> end_pull(const Patch& patch, double total) {
+    ControlPoints forces = ControlPoints::Zero(3, patch.points());
+    forces(0, patch.index(patch.along.size() - 1, 0)) = patch.across.begin() == 0 ? total / 2 : total;
+    return std::make_shared<DeadLoad>(std::move(forces));
+}
+
+// One try at a scale.
+void solve_at(const TransitionCase& transition, const TensionState& state, const ControlPoints& start, TroughBay& bay,
+              NewtonTimes& times) {
+    System system(bay.patch, bay_supports(bay.patch, SetPlane::symmetric, Parity::symmetric, false));
+    add_terms(transition, bay.patch, bay.scale, bay.gauss_points, system);
+    system.add(end_pull(bay.patch, state.total.value()), TermKind::load);
+    bay.outcome = minimise(system, system.supports().project(start), {}, {}, &times);
+    bay.points = system.supports().expand(bay.outcome.q);
+}
+
+}  // namespace
+
+Patch half_bay_of(const TransitionLayout& layout, const Patch& patch_in_space, int sets) {
+    const double set = layout.distance + (sets - 1) * layout.trough.spacing;
+    std::vector<double> breaks{0};
+    for (const double x : patch_in_space.along.breaks())
+        if (x > set + 1e-3) breaks.push_back(x - set);
+    return {CubicBasis(std::move(breaks)), patch_in_space.across};
+}
+
+TroughBay solve_trough_bay(const TransitionCase& transition, const TensionState& state, const Patch& half_bay, double scale,
+                           int gauss_points, NewtonTimes& times) {
+    const TroughProfile profile = held_profile(transition.layout, transition.belt.section.underside);
+    const double mid_span = half_bay.along.end();
+    TroughBay bay{half_bay, scale, gauss_points, {}, {}, {}};
+    for (int round = 1;; ++round) {
+        bay.patch.along = half_bay.along.scaled(bay.scale);
+        const ControlPoints laid = bay.patch.follow([&](double x, double y) {
+            const Eigen::Vector2d place = profile.at(y);
+            return Eigen::Vector3d(x / bay.scale, place.x(), place.y());
+        });
+        solve_at(transition, state, round == 1 ? laid : bay.points, bay, times);
+        const double end = bay.points(0, bay.patch.index(bay.patch.along.size() - 1, 0)), miss = end - mid_span;
+        if (!bay.outcome.converged || std::abs(miss) < largest_miss || round == most_rounds) break;
+        bay.scale *= 1 - miss / end;
+    }
+    bay.gradient = free_bay(transition, bay, SetPlane::symmetric, Parity::symmetric).full_gradient(bay.points);
+    return bay;
+}
+
+System free_bay(const TransitionCase& transition, const TroughBay& bay, SetPlane plane, Parity parity) {
+    System system(bay.patch, bay_supports(bay.patch, plane, parity, true));
+    add_terms(transition, bay.patch, bay.scale, bay.gauss_points, system);
+    return system;
+}
+
+}  // namespace swale

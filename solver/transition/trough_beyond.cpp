@@ -1,0 +1,118 @@
+#include "solver/transition/trough_beyond.h"
+
+#include "solver/equilibrium/chain_stiffness.h"
+
+#include <map>
+#include <stdexcept>
+
+namespace swale {
+
+namespace {
+
+using Eigen::MatrixXd;
+using Eigen::VectorXd;
+
+// Components of the last two rows of control points (3 * place in these rows + component) that are unknowns of their own, in
+// the order of the unknowns: the row that gives the slope, then the last row.
+std::vector<int> free_components(const Patch& patch, const Supports& supports) {
+    const int across = patch.across.size(), first = patch.index(patch.along.size() - 2, 0);
+    std::map<int, int> component_of;
+    for (int k = 0; k < 6 * across; ++k) {
+        const int unknown = supports.plain_unknown(first + k / 3, k % 3);
+        if (unknown >= 0) component_of.try_emplace(unknown, k);
+    }
+    std::vector<int> free;
+    for (const auto& [unknown, component] : component_of) free.push_back(component);
+    return free;
+}
+
+// The bay condensed onto its free end. Extra springs there keep the factor positive definite; they are taken off again.
+MatrixXd end_stiffness(const System& free_bay, const ControlPoints& points, int size) {
+    BandMatrix tangent = free_bay.tangent(points);
+    const double spring = tangent.diagonal().tail(size).maxCoeff();
+    tangent.diagonal().tail(size).array() += spring;
+    const BandFactor factor(std::move(tangent));
+    if (!factor.ok()) throw std::domain_error("the running trough is not stable");
+    MatrixXd stiffness = factor.condensed(size);
+    stiffness.diagonal().array() -= spring;
+    return stiffness;
+}
+
+// The mirror image behind the joint: x changes sign, the slope goes on, so its inner row is 2 r1 - r2.
+MatrixXd turn(const std::vector<int>& free) {
+    const int half = static_cast<int>(free.size()) / 2;
+    MatrixXd turned = MatrixXd::Zero(2 * half, 2 * half);
+    for (int k = 0; k < half; ++k) {
+        const double sign = free[k] % 3 == 0 ? -1 : 1;
+        turned(k, k) = -sign;
+        turned(k, half + k) = 2 * sign;
+        turned(half + k, half + k) = sign;
+    }
+    return turned;
+}
+
+// Rows (r2, r1) of the bay from those of the belt, whose last span is 1/ratio times as long, for the same slope.
+MatrixXd same_slope(int size, double ratio) {
+    const int half = size / 2;
+    MatrixXd map = MatrixXd::Identity(size, size);
+    map.topLeftCorner(half, half) *= ratio;
+    map.topRightCorner(half, half).diagonal().array() = 1 - ratio;
+    return map;
+}
+
+double last_span(const CubicBasis& along) {
+    return along.end() - along.breaks()[along.spans() - 1];
+}
+
+}  // namespace
+
+TroughBeyond::TroughBeyond(const TransitionCase& transition, const TroughBay& bay, const Patch& belt, double end,
+                           Parity parity) {
+    const int across = belt.across.size(), rows = bay.patch.along.size();
+    for (int k = 0; k < 2 * across; ++k) nodes_.push_back(belt.index(belt.along.size() - 2, 0) + k);
+
+    const System even = free_bay(transition, bay, SetPlane::symmetric, parity);
+    const System odd = free_bay(transition, bay, SetPlane::antisymmetric, parity);
+    free_ = free_components(bay.patch, even.supports());
+    const int size = static_cast<int>(free_.size());
+    const double ratio = last_span(bay.patch.along) / last_span(belt.along);
+    const MatrixXd map = same_slope(size, ratio);
+    const MatrixXd chain = endless_chain_stiffness(
+        {end_stiffness(even, bay.points, size), end_stiffness(odd, bay.points, size), turn(free_)});
+    const MatrixXd stiffness = map.transpose() * chain * map;
+    stiffness_ = MatrixXd::Zero(6 * across, 6 * across);
+    for (int a = 0; a < size; ++a)
+        for (int b = 0; b < size; ++b) stiffness_(free_[a], free_[b]) = stiffness(a, b);
+
+    force_ = VectorXd::Zero(6 * across);
+    const VectorXd force = -map.transpose() * even.supports().restrict(bay.gradient).tail(size);
+    for (int a = 0; a < size; ++a) force_[free_[a]] = force[a];
+
+    ControlPoints rest(3, 2 * across);
+    for (int j = 0; j < across; ++j) {
+        const Eigen::Vector3d position = bay.points.col(bay.patch.index(rows - 1, j));
+        rest.col(j) = position - (position - bay.points.col(bay.patch.index(rows - 2, j))) / ratio;
+        rest.col(across + j) = position;
+    }
+    rest.row(0).array() += end - bay.points(0, bay.patch.index(rows - 1, 0));
+    rest_ = rest.reshaped();
+}
+
+VectorXd TroughBeyond::deviation(const ControlPoints& points) const {
+    return points.middleCols(nodes_.front(), nodes_.size()).reshaped() - rest_;
+}
+
+double TroughBeyond::energy(const ControlPoints& points) const {
+    const VectorXd v = deviation(points);
+    return force_.dot(v) + v.dot(stiffness_ * v) / 2;
+}
+
+void TroughBeyond::add_gradient(const ControlPoints& points, ControlPoints& gradient) const {
+    gradient.middleCols(nodes_.front(), nodes_.size()).reshaped() += force_ + stiffness_ * deviation(points);
+}
+
+void TroughBeyond::add_tangent(const ControlPoints&, TangentSink& sink) const {
+    sink.add_block(nodes_, stiffness_);
+}
+
+}  // namespace swale
