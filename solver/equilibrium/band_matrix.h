@@ -2,6 +2,8 @@
 
 #include <Eigen/Core>
 
+#include <utility>
+
 namespace swale {
 
 /// Lower half of a symmetric band, one column per unknown: entry (i, j), i >= j, at row i - j (LAPACK's band storage).
@@ -31,6 +33,8 @@ class BandFactor {
     bool ok() const { return failed_row_ < 0; }
     int failed_row() const { return failed_row_; }
     Eigen::VectorXd solve(const Eigen::VectorXd& right) const;
+    /// Hands the memory back for the next matrix; what stands in it is no matter.
+    BandMatrix memory() && { return std::move(factor_); }
 
   private:
     BandMatrix factor_;
