@@ -1,19 +1,25 @@
 #include "solver/contact/contact_energy.h"
 
+#include "solver/contact/contact_tangent.h"
+
 #include <algorithm>
 #include <limits>
 #include <utility>
 
 namespace swale {
 
+// A span in the window with its control points.
+struct ContactEnergy::Span {
+    int along, across;
+    SpanNodes nodes;
+    Eigen::Matrix<double, 3, 16> control;
+};
+
 // One quadrature point of the contact rule.
 struct ContactEnergy::Touch {
-    int span_along, span_across;
     const LinePoint& along;
     const LinePoint& across;
-    Eigen::Matrix<double, 16, 1> basis;
     double area;
-    Eigen::Vector3d position;
     Clearance clearance;
     double gap;
 };
@@ -32,75 +38,91 @@ ContactEnergy::ContactEnergy(const Patch& patch, const Roll& roll, const Contact
       last_across_(patch.across.span_of(window.y_end)) {}
 
 template <class Visit>
-void ContactEnergy::for_each_point(const ControlPoints& points, const Visit& visit) const {
-    for (int s = first_along_; s <= last_along_; ++s)
-        for (int t = first_across_; t <= last_across_; ++t) {
-            const SpanNodes nodes = patch_.nodes(s, t);
-            Eigen::Matrix<double, 3, 16> local;
-            for (int k = 0; k < 16; ++k) local.col(k) = points.col(nodes[k]);
-            for (int k = 0; k < along_.per_span; ++k)
-                for (int l = 0; l < across_.per_span; ++l) {
-                    const LinePoint& px = along_.points[s * along_.per_span + k];
-                    const LinePoint& py = across_.points[t * across_.per_span + l];
-                    Eigen::Matrix<double, 16, 1> basis;
-                    for (int a = 0; a < 16; ++a) basis[a] = px.basis.value[a / 4] * py.basis.value[a % 4];
-                    const Eigen::Vector3d position = local * basis;
-                    const Clearance clearance = roll_.clearance(position);
-                    visit(Touch{s, t, px, py, basis, px.weight * py.weight, position, clearance,
-                                clearance.distance - underside_});
-                }
+void ContactEnergy::for_each_span(const ControlPoints& points, const Visit& visit) const {
+    Span span;
+    for (span.along = first_along_; span.along <= last_along_; ++span.along)
+        for (span.across = first_across_; span.across <= last_across_; ++span.across) {
+            span.nodes = patch_.nodes(span.along, span.across);
+            for (int k = 0; k < 16; ++k) span.control.col(k) = points.col(span.nodes[k]);
+            visit(span);
         }
+}
+
+// The clearance of a roll is convex, hence nowhere below its tangent plane; a span lies in the hull of its control points.
+bool ContactEnergy::out_of_reach(const Span& span) const {
+    const Eigen::Vector3d middle = span.control.rowwise().mean();
+    const Clearance clearance = roll_.clearance(middle);
+    const double lowest = (clearance.normal.transpose() * span.control).minCoeff() - clearance.normal.dot(middle);
+    return clearance.distance + lowest - underside_ >= law_.corner;
+}
+
+template <class Visit>
+void ContactEnergy::for_each_near_span(const ControlPoints& points, const Visit& visit) const {
+    for_each_span(points, [&](const Span& span) {
+        if (!out_of_reach(span)) visit(span);
+    });
+}
+
+// The points of a span with the same x, of which it has along_.per_span.
+template <class Visit>
+void ContactEnergy::for_each_point(const Span& span, int line, const Visit& visit) const {
+    const LinePoint& px = along_.points[span.along * along_.per_span + line];
+    Eigen::Matrix<double, 3, 4> section = Eigen::Matrix<double, 3, 4>::Zero();
+    for (int a = 0; a < 4; ++a) section += px.basis.value[a] * span.control.middleCols<4>(4 * a);
+    for (int l = 0; l < across_.per_span; ++l) {
+        const LinePoint& py = across_.points[span.across * across_.per_span + l];
+        const Eigen::Vector3d position = section.lazyProduct(Eigen::Map<const Eigen::Vector4d>(py.basis.value.data()));
+        const Clearance clearance = roll_.clearance(position);
+        visit(Touch{px, py, px.weight * py.weight, clearance, clearance.distance - underside_});
+    }
 }
 
 // Only the points where the law presses.
 template <class Visit>
 void ContactEnergy::for_each_touch(const ControlPoints& points, const Visit& visit) const {
-    for_each_point(points, [&](const Touch& touch) {
-        if (touch.gap < law_.corner) visit(touch);
+    for_each_near_span(points, [&](const Span& span) {
+        for (int line = 0; line < along_.per_span; ++line)
+            for_each_point(span, line, [&](const Touch& touch) {
+                if (touch.gap < law_.corner) visit(span, touch);
+            });
     });
 }
 
 double ContactEnergy::energy(const ControlPoints& points) const {
     double sum = 0;
-    for_each_touch(points, [&](const Touch& touch) { sum += touch.area * law_.energy(touch.gap); });
+    for_each_touch(points, [&](const Span&, const Touch& touch) { sum += touch.area * law_.energy(touch.gap); });
     return sum;
 }
 
 void ContactEnergy::add_gradient(const ControlPoints& points, ControlPoints& gradient) const {
-    for_each_touch(points, [&](const Touch& touch) {
+    for_each_touch(points, [&](const Span& span, const Touch& touch) {
         // dE = -p dg dA with dg = normal . dx
         const Eigen::Vector3d push = -touch.area * law_.pressure(touch.gap) * touch.clearance.normal;
-        const SpanNodes nodes = patch_.nodes(touch.span_along, touch.span_across);
-        for (int k = 0; k < 16; ++k) gradient.col(nodes[k]) += touch.basis[k] * push;
+        for (int k = 0; k < 16; ++k)
+            gradient.col(span.nodes[k]) += touch.along.basis.value[k / 4] * touch.across.basis.value[k % 4] * push;
     });
 }
 
 void ContactEnergy::add_tangent(const ControlPoints& points, TangentSink& sink) const {
-    ElementTangent tangent;
-    int span_along = -1, span_across = -1;
-    const auto flush = [&] {
-        if (span_along >= 0) sink.add(patch_.nodes(span_along, span_across), tangent);
-        for (auto& block : tangent) block.setZero();
-    };
-    for_each_touch(points, [&](const Touch& touch) {
-        if (std::pair(touch.span_along, touch.span_across) != std::pair(span_along, span_across)) {
-            flush();
-            span_along = touch.span_along;
-            span_across = touch.span_across;
+    for_each_near_span(points, [&](const Span& span) {
+        ContactTangent tangent;
+        for (int line = 0; line < along_.per_span; ++line) {
+            for_each_point(span, line, [&](const Touch& touch) {
+                if (touch.gap >= law_.corner) return;
+                // d2E = (k normal normal^T - p d2g) dA
+                const Eigen::Vector3d& n = touch.clearance.normal;
+                tangent.add(touch.across.basis, touch.area * (law_.stiffness(touch.gap) * n * n.transpose() -
+                                                              law_.pressure(touch.gap) * touch.clearance.curvature));
+            });
+            tangent.close_line(along_.points[span.along * along_.per_span + line].basis);
         }
-        // d2E = (k normal normal^T - p d2g) dA
-        const Eigen::Vector3d& n = touch.clearance.normal;
-        const Eigen::Matrix3d stiffness =
-            touch.area * (law_.stiffness(touch.gap) * n * n.transpose() - law_.pressure(touch.gap) * touch.clearance.curvature);
-        const Eigen::Matrix<double, 16, 16> product = touch.basis * touch.basis.transpose();
-        for (int k = 0; k < 6; ++k) tangent[k] += stiffness(tangent_blocks[k][0], tangent_blocks[k][1]) * product;
+        if (!tangent.empty()) sink.add(span.nodes, tangent.result());
     });
-    flush();
 }
 
 Eigen::Vector3d ContactEnergy::force(const ControlPoints& points, double from) const {
     Eigen::Vector3d sum = Eigen::Vector3d::Zero();
-    for_each_touch(points, [&](const Touch& touch) {
+    for_each_touch(points, [&](const Span&, const Touch& touch) {
         if (touch.along.position >= from) sum += touch.area * law_.pressure(touch.gap) * touch.clearance.normal;
     });
     return sum;
@@ -112,7 +134,10 @@ double ContactEnergy::pressure_at(const Eigen::Vector3d& position) const {
 
 double ContactEnergy::smallest_gap(const ControlPoints& points) const {
     double gap = std::numeric_limits<double>::infinity();
-    for_each_point(points, [&](const Touch& touch) { gap = std::min(gap, touch.gap); });
+    for_each_span(points, [&](const Span& span) {
+        for (int line = 0; line < along_.per_span; ++line)
+            for_each_point(span, line, [&](const Touch& touch) { gap = std::min(gap, touch.gap); });
+    });
     return gap;
 }
 
@@ -120,7 +145,7 @@ std::vector<std::pair<double, double>> ContactEnergy::line_force(const ControlPo
     std::vector<std::pair<double, double>> force;
     const int first = first_across_ * across_.per_span, last = (last_across_ + 1) * across_.per_span;
     for (int row = first; row < last; ++row) force.emplace_back(across_.points[row].position, 0.0);
-    for_each_touch(points, [&](const Touch& touch) {
+    for_each_touch(points, [&](const Span&, const Touch& touch) {
         const auto row = &touch.across - across_.points.data() - first;
         force[row].second += touch.along.weight * law_.pressure(touch.gap);
     });

@@ -37,10 +37,16 @@ class ContactEnergy final : public Term {
 
   private:
     struct Touch;
+    struct Span;
     template <class Visit>
-    void for_each_point(const ControlPoints& points, const Visit& visit) const;
+    void for_each_span(const ControlPoints& points, const Visit& visit) const;
+    template <class Visit>
+    void for_each_near_span(const ControlPoints& points, const Visit& visit) const;
+    template <class Visit>
+    void for_each_point(const Span& span, int line, const Visit& visit) const;
     template <class Visit>
     void for_each_touch(const ControlPoints& points, const Visit& visit) const;
+    bool out_of_reach(const Span& span) const;
 
     Patch patch_;
     Roll roll_;

@@ -2,6 +2,8 @@
 
 #include <Eigen/Core>
 
+#include <utility>
+
 namespace swale {
 
 /// Lower half of a symmetric band, one column per unknown: entry (i, j), i >= j, at row i - j (LAPACK's band storage).
@@ -33,6 +35,8 @@ class BandFactor {
     Eigen::VectorXd solve(const Eigen::VectorXd& right) const;
     /// The matrix condensed onto its last `count` unknowns, at most one more than the half bandwidth.
     Eigen::MatrixXd condensed(int count) const;
+    /// Hands the memory back for the next matrix; what stands in it is no matter.
+    BandMatrix memory() && { return std::move(factor_); }
 
   private:
     BandMatrix factor_;

@@ -4,17 +4,13 @@
 
 #include <Eigen/Core>
 
-#include <array>
 #include <vector>
 
 namespace swale {
 
-/// Second derivative of a span's energy with respect to its 16 control points [N/mm]: the blocks xx, xy, xz, yy, yz, zz.
-/// Entry (a, b) of block ij is d2E / d(point a, component i) d(point b, component j).
-using ElementTangent = std::array<Eigen::Matrix<double, 16, 16>, 6>;
-
-/// Component pair of each block.
-inline constexpr std::array<std::array<int, 2>, 6> tangent_blocks{{{0, 0}, {0, 1}, {0, 2}, {1, 1}, {1, 2}, {2, 2}}};
+/// Second derivative of a span's energy with respect to its 16 control points [N/mm]: row and column 3 a + i for component i
+/// of point a. Only the lower triangle is meant.
+using ElementTangent = Eigen::Matrix<double, 48, 48>;
 
 /// Takes element tangents in; the system behind it adds them up.
 class TangentSink {

@@ -31,6 +31,11 @@ void Supports::close() {
         const bool plain = shares.size() == 1 && shares[0].weight == 1;
         plain_.push_back(shares.empty() ? fixed : plain ? shares[0].unknown : combined);
     }
+    consecutive_.assign(plain_.size(), 0);
+    for (std::size_t dof = plain_.size(); dof-- > 0;) {
+        const bool goes_on = dof + 1 < plain_.size() && plain_[dof + 1] == plain_[dof] + 1;
+        consecutive_[dof] = plain_[dof] < 0 ? 0 : goes_on ? consecutive_[dof + 1] + 1 : 1;
+    }
 }
 
 void Supports::resolve(int dof) {

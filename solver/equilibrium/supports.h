@@ -42,6 +42,8 @@ class Supports {
     /// The unknown that a component is, `fixed` without one, `combined` if it is a weighted sum.
     int plain_unknown(int point, int component) const { return plain_[3 * point + component]; }
     static constexpr int fixed = -1, combined = -2;
+    /// How many components from the first of a point on are plain unknowns numbered one after the other.
+    int consecutive(int point) const { return consecutive_[3 * point]; }
 
     ControlPoints expand(const Eigen::VectorXd& q) const;
     /// T^T g: the residual of the unknowns from that of the control points.
@@ -59,7 +61,7 @@ class Supports {
 
     std::vector<Rule> rules_;
     std::vector<std::vector<Share>> shares_;
-    std::vector<int> plain_;
+    std::vector<int> plain_, consecutive_;
     std::vector<double> offsets_;
     std::vector<int> owner_;  // component that an unknown was numbered at
     std::vector<char> resolved_;

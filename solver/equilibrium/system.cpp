@@ -1,90 +1,16 @@
 #include "solver/equilibrium/system.h"
 
 #include "mesh/quadrature.h"
+#include "solver/equilibrium/band_sink.h"
 #include "solver/equilibrium/dead_load.h"
 #include "solver/equilibrium/stopwatch.h"
 
 #include <algorithm>
-#include <stdexcept>
 #include <utility>
 
 namespace swale {
 
 namespace {
-
-// Adds element tangents to the band of the unknowns.
-class BandSink final : public TangentSink {
-  public:
-    BandSink(const Supports& supports, BandMatrix& band) : supports_(supports), band_(band) {}
-
-    void add(const SpanNodes& nodes, const ElementTangent& tangent) override {
-        Unknowns unknowns;
-        bool plain = true;
-        for (int c = 0; c < 3; ++c)
-            for (int a = 0; a < 16; ++a) {
-                unknowns[c][a] = supports_.plain_unknown(nodes[a], c);
-                plain = plain && unknowns[c][a] != Supports::combined;
-            }
-        for (int k = 0; k < 6; ++k)
-            plain ? add_plain(unknowns, tangent_blocks[k], tangent[k]) : add_combined(nodes, tangent_blocks[k], tangent[k]);
-    }
-
-    void add_block(const std::vector<int>& nodes, const Eigen::MatrixXd& tangent) override {
-        const int size = 3 * static_cast<int>(nodes.size());
-        if (tangent.rows() != size || tangent.cols() != size)
-            throw std::logic_error("a tangent block has another size than its control points");
-        for (int column = 0; column < size; ++column)
-            for (int row = column; row < size; ++row)
-                add_pair(supports_.shares(nodes[row / 3], row % 3), supports_.shares(nodes[column / 3], column % 3),
-                         tangent(row, column), row == column);
-    }
-
-  private:
-    using Unknowns = std::array<std::array<int, 16>, 3>;
-    using Block = Eigen::Matrix<double, 16, 16>;
-
-    // A pair of different components stands in the full matrix twice, so a tie of both to one unknown counts twice.
-    void add_plain(const Unknowns& unknowns, const std::array<int, 2>& components, const Block& block) {
-        const auto [i, j] = components;
-        // Entry (r, c), r >= c, of the band stands at c * half_bandwidth + r.
-        double* entries = band_.entries().data();
-        const Eigen::Index step = band_.half_bandwidth();
-        for (int b = 0; b < 16; ++b) {
-            const int column = unknowns[j][b];
-            if (column < 0) continue;
-            const Eigen::Index below = column * step;
-            for (int a = i == j ? b : 0; a < 16; ++a) {
-                const int row = unknowns[i][a];
-                if (row > column)
-                    entries[below + row] += block(a, b);
-                else if (row == column)
-                    entries[below + row] += i == j && a == b ? block(a, b) : 2 * block(a, b);
-                else if (row >= 0)
-                    entries[row * step + column] += block(a, b);
-            }
-        }
-    }
-
-    void add_combined(const SpanNodes& nodes, const std::array<int, 2>& components, const Block& block) {
-        const auto [i, j] = components;
-        for (int b = 0; b < 16; ++b)
-            for (int a = i == j ? b : 0; a < 16; ++a)
-                add_pair(supports_.shares(nodes[a], i), supports_.shares(nodes[b], j), block(a, b), i == j && a == b);
-    }
-
-    void add_pair(const std::vector<Supports::Share>& rows, const std::vector<Supports::Share>& columns, double value,
-                  bool same) {
-        for (const auto& row : rows)
-            for (const auto& column : columns) {
-                if (same && row.unknown < column.unknown) continue;
-                const bool twice = !same && row.unknown == column.unknown;
-                band_.add(row.unknown, column.unknown, (twice ? 2 : 1) * row.weight * column.weight * value);
-            }
-    }
-
-    const Supports& supports_;
-    BandMatrix& band_;
-};
 
 // Farthest distance of two unknowns that the control points depend on.
 template <class Nodes>
@@ -152,9 +78,21 @@ BandMatrix System::empty_band() const {
 
 BandMatrix System::tangent(const ControlPoints& points, TermTimes* times) const {
     BandMatrix band = empty_band();
+    add_tangent(points, band, times);
+    return band;
+}
+
+void System::tangent_into(const ControlPoints& points, BandMatrix& band, TermTimes* times) const {
+    if (band.size() == unknowns() && band.half_bandwidth() == half_bandwidth_)
+        band.entries().setZero();
+    else
+        band = empty_band();
+    add_tangent(points, band, times);
+}
+
+void System::add_tangent(const ControlPoints& points, BandMatrix& band, TermTimes* times) const {
     BandSink sink(supports_, band);
     for_each_term(times, [&](const Term& term) { term.add_tangent(points, sink); });
-    return band;
 }
 
 Eigen::VectorXd System::areas() const {
@@ -170,14 +108,15 @@ BandMatrix System::area_matrix() const {
     BandMatrix band = empty_band();
     BandSink sink(supports_, band);
     const auto along = span_products(patch_.along), across = span_products(patch_.across);
-    ElementTangent blocks;
-    for (auto& block : blocks) block.setZero();
+    ElementTangent tangent = ElementTangent::Zero();
     for (int s = 0; s < patch_.along.spans(); ++s)
         for (int t = 0; t < patch_.across.spans(); ++t) {
             for (int a = 0; a < 16; ++a)
-                for (int b = 0; b < 16; ++b) blocks[0](a, b) = along[s](a / 4, b / 4) * across[t](a % 4, b % 4);
-            blocks[3] = blocks[5] = blocks[0];
-            sink.add(patch_.nodes(s, t), blocks);
+                for (int b = 0; b <= a; ++b) {
+                    const double product = along[s](a / 4, b / 4) * across[t](a % 4, b % 4);
+                    tangent.block<3, 3>(3 * a, 3 * b).diagonal().setConstant(product);
+                }
+            sink.add(patch_.nodes(s, t), tangent);
         }
     return band;
 }

@@ -34,6 +34,8 @@ class System {
     ControlPoints full_gradient(const ControlPoints& points, TermTimes* times = nullptr) const;
     /// Tangent of the unknowns where the control points are [N/mm].
     BandMatrix tangent(const ControlPoints& points, TermTimes* times = nullptr) const;
+    /// The same in the memory of a band that was used before; one of another size is replaced.
+    void tangent_into(const ControlPoints& points, BandMatrix& band, TermTimes* times = nullptr) const;
     /// Area of each unknown [mm^2], lumped: the weight of a diagonal shift.
     Eigen::VectorXd areas() const;
     /// Consistent area matrix, the integral of N_a N_b [mm^2].
@@ -41,6 +43,7 @@ class System {
 
   private:
     BandMatrix empty_band() const;
+    void add_tangent(const ControlPoints& points, BandMatrix& band, TermTimes* times) const;
 
     Patch patch_;
     Supports supports_;

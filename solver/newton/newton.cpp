@@ -35,13 +35,15 @@ class Descent {
 
     // K p = -r; as long as K is not positive definite, (K + shift * area) p = -r with a growing shift.
     bool find_step() {
-        const BandMatrix tangent = system_.tangent(system_.supports().expand(q_), &times_.terms);
+        system_.tangent_into(system_.supports().expand(q_), tangent_, &times_.terms);
         for (int attempt = 0; attempt < 40; ++attempt) {
-            BandMatrix shifted = tangent;
-            shifted.diagonal() += (shift_ * areas_).transpose();
-            const BandFactor factor = timed(times_.factorisation, [&] { return BandFactor(std::move(shifted)); });
-            if (factor.ok()) {
-                step_ = timed(times_.factorisation, [&] { return factor.solve(-residual_); });
+            shifted_ = tangent_;
+            shifted_.diagonal() += (shift_ * areas_).transpose();
+            BandFactor factor = timed(times_.factorisation, [&] { return BandFactor(std::move(shifted_)); });
+            const bool definite = factor.ok();
+            if (definite) step_ = timed(times_.factorisation, [&] { return factor.solve(-residual_); });
+            shifted_ = std::move(factor).memory();
+            if (definite) {
                 shift_ = shift_ > 1e-7 ? shift_ / 8 : 0;
                 return step_.allFinite();
             }
@@ -88,6 +90,7 @@ class Descent {
     const System& system_;
     const NewtonSettings& settings_;
     NewtonTimes& times_;
+    BandMatrix tangent_{0, 0}, shifted_{0, 0};  // kept from step to step: the memory of a large band is dear to ask for
     Eigen::VectorXd areas_, q_, residual_, step_;
     double energy_ = 0, reference_ = 1, largest_ = 0, shift_ = 0;
 };

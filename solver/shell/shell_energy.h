@@ -4,6 +4,7 @@
 #include "mesh/patch.h"
 #include "mesh/quadrature.h"
 #include "solver/equilibrium/term.h"
+#include "solver/shell/span_batch.h"
 
 #include <functional>
 
@@ -23,8 +24,8 @@ class ShellEnergy final : public Term {
 
   private:
     template <class Visit>
-    void for_each_span(const Visit& visit) const;
-    Eigen::Vector3d natural_at(double x, double y) const;
+    void for_each_batch(const ControlPoints& points, const Visit& visit) const;
+    LaneLaw law_at(const LaneBasis& along, const LaneBasis& across) const;
 
     Patch patch_;
     Section section_;

@@ -82,3 +82,15 @@ TEST_CASE("supports: a circle of ties is refused") {
     supports.tie({1, x}, {{{0, x}, 1}});
     CHECK_THROWS_AS(supports.close(), std::logic_error);
 }
+
+TEST_CASE("supports: a run of unknowns ends before a fixed or tied component") {
+    Supports supports(patch.points());
+    supports.fix({2, y}, 0);
+    supports.tie({4, x}, {{{3, x}, 1}});
+    supports.close();
+    CHECK(supports.consecutive(0) == 7);
+    CHECK(supports.consecutive(2) == 1);
+    CHECK(supports.consecutive(3) == 3);
+    CHECK(supports.consecutive(4) == 1);
+    CHECK(supports.consecutive(5) == 3 * (patch.points() - 5));
+}

@@ -15,16 +15,8 @@ class DirectionalTangent final : public TangentSink {
         : product(ControlPoints::Zero(3, direction.cols())), direction_(direction) {}
 
     void add(const SpanNodes& nodes, const ElementTangent& tangent) override {
-        for (int k = 0; k < 6; ++k) {
-            const auto [i, j] = tangent_blocks[k];
-            for (int a = 0; a < 16; ++a)
-                for (int b = 0; b < 16; ++b) {
-                    product(i, nodes[a]) += tangent[k](a, b) * direction_(j, nodes[b]);
-                    if (i != j) product(j, nodes[b]) += tangent[k](a, b) * direction_(i, nodes[a]);
-                }
-        }
+        add_block({nodes.begin(), nodes.end()}, tangent);
     }
-
     void add_block(const std::vector<int>& nodes, const Eigen::MatrixXd& tangent) override {
         const Eigen::MatrixXd full = tangent.selfadjointView<Eigen::Lower>();
         for (Eigen::Index r = 0; r < full.rows(); ++r)
@@ -38,17 +30,22 @@ class DirectionalTangent final : public TangentSink {
     const ControlPoints& direction_;
 };
 
-class Asymmetry final : public TangentSink {
+// The whole matrix.
+class DenseTangent final : public TangentSink {
   public:
-    void add(const SpanNodes&, const ElementTangent& tangent) override {
-        for (const int diagonal : {0, 3, 5}) {
-            const auto& block = tangent[diagonal];
-            const double size = block.cwiseAbs().maxCoeff();
-            if (size > 0) worst = std::max(worst, (block - block.transpose()).cwiseAbs().maxCoeff() / size);
-        }
+    explicit DenseTangent(int points) : matrix(Eigen::MatrixXd::Zero(3 * points, 3 * points)) {}
+
+    void add(const SpanNodes& nodes, const ElementTangent& tangent) override {
+        add_block({nodes.begin(), nodes.end()}, tangent);
     }
-    void add_block(const std::vector<int>&, const Eigen::MatrixXd&) override {}  // symmetric by its definition
-    double worst = 0;
+    void add_block(const std::vector<int>& nodes, const Eigen::MatrixXd& tangent) override {
+        const Eigen::MatrixXd full = tangent.selfadjointView<Eigen::Lower>();
+        for (Eigen::Index r = 0; r < full.rows(); ++r)
+            for (Eigen::Index c = 0; c < full.cols(); ++c)
+                matrix(3 * nodes[r / 3] + r % 3, 3 * nodes[c / 3] + c % 3) += full(r, c);
+    }
+
+    Eigen::MatrixXd matrix;
 };
 
 // Derivative at 0 of f along a line: central differences of steps h, h/2, h/4 with their h^2 and h^4 errors eliminated.
@@ -114,10 +111,10 @@ double tangent_error(const Term& term, const ControlPoints& points, double step)
     return worst;
 }
 
-double tangent_asymmetry(const Term& term, const ControlPoints& points) {
-    Asymmetry asymmetry;
-    term.add_tangent(points, asymmetry);
-    return asymmetry.worst;
+Eigen::MatrixXd dense_tangent(const Term& term, const ControlPoints& points) {
+    DenseTangent tangent(static_cast<int>(points.cols()));
+    term.add_tangent(points, tangent);
+    return tangent.matrix;
 }
 
 ControlPoints gradient_of(const Term& term, const ControlPoints& points) {

@@ -20,8 +20,8 @@ double gradient_error(const Term& term, const ControlPoints& points, double step
 /// Largest difference of the tangent times a direction from the derivative of the gradient, relative to the derivative.
 double tangent_error(const Term& term, const ControlPoints& points, double step);
 
-/// Largest difference of a diagonal block from its transpose, relative to its largest entry.
-double tangent_asymmetry(const Term& term, const ControlPoints& points);
+/// Tangent on all control points, row and column 3 p + i for component i of point p [N/mm].
+Eigen::MatrixXd dense_tangent(const Term& term, const ControlPoints& points);
 
 /// Gradient on all control points [N].
 ControlPoints gradient_of(const Term& term, const ControlPoints& points);

@@ -60,11 +60,13 @@ void EndMoment::add_tangent(const ControlPoints& points, TangentSink& sink) cons
         // Second derivatives of the angle: 2 x z, z^2 - x^2, -2 x z, all over (x^2 + z^2)^2.
         const double factor = -per_width_ * t.weight / (t.square() * t.square());
         const Eigen::Matrix<double, 16, 16> product = factor * t.basis * t.basis.transpose();
+        Eigen::Matrix3d bend = Eigen::Matrix3d::Zero();
+        bend(0, 0) = 2 * t.x * t.z;
+        bend(0, 2) = bend(2, 0) = t.z * t.z - t.x * t.x;
+        bend(2, 2) = -2 * t.x * t.z;
         ElementTangent tangent;
-        for (auto& block : tangent) block.setZero();
-        tangent[0] = 2 * t.x * t.z * product;
-        tangent[2] = (t.z * t.z - t.x * t.x) * product;
-        tangent[5] = -2 * t.x * t.z * product;
+        for (int a = 0; a < 16; ++a)
+            for (int b = 0; b < 16; ++b) tangent.block<3, 3>(3 * a, 3 * b) = product(a, b) * bend;
         sink.add(patch_.nodes(end_.first, t.span), tangent);
     });
 }
