@@ -23,6 +23,11 @@ double model_length(const TransitionLayout& layout, int sets) {
     return layout.distance + (sets - 0.5) * layout.trough.spacing;
 }
 
+double path_length(const TransitionLayout& layout, int sets) {
+    const IdlerSet last = idler_sets(layout, sets).back();
+    return last.path + model_length(layout, sets) - last.x;
+}
+
 double model_begin(const TransitionLayout& layout, double underside) {
     const bool wrapped = layout.pulley.grip == Grip::sliding && layout.pulley.support == Support::rolls;
     return wrapped ? -std::numbers::pi * (layout.pulley.diameter / 2 + underside) : 0;
@@ -53,15 +58,16 @@ double at_edges(const TransitionLayout& layout, const BendingLengths& bending) {
 }
 
 CubicBasis lengthwise(const TransitionLayout& layout, const GridRequest& request) {
-    const double begin = model_begin(layout, request.underside), end = model_length(layout, request.sets), f = request.factor;
+    const double begin = model_begin(layout, request.underside), end = path_length(layout, request.sets), f = request.factor;
     std::vector<FinePlace> places{{0, at_pulley * f, 30, 0.4}};
     std::vector<double> pinned{0};
     if (begin < 0) places.push_back({begin / 2, on_wrap * f, -begin / 2, 0.5});
     for (const IdlerSet& set : idler_sets(layout, request.sets)) {
-        places.push_back({set.x, at_set(layout, set, request.bending) * f, 15, 0.6});
-        pinned.push_back(set.x);
+        places.push_back({set.path, at_set(layout, set, request.bending) * f, 15, 0.6});
+        pinned.push_back(set.path);
     }
-    places.push_back({(begin + layout.distance) / 2, in_transition * f, (layout.distance - begin) / 2, 0.5});
+    const double first_set = idler_sets(layout, 1).back().path;
+    places.push_back({(begin + first_set) / 2, in_transition * f, (first_set - begin) / 2, 0.5});
     return CubicBasis(graded_breaks(begin, end, in_trough * f, places, pinned));
 }
 

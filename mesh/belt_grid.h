@@ -32,12 +32,15 @@ struct GridRequest {
 /// Where the modelled belt ends in space (unstretched if held): the held section, or midway behind the last set [mm].
 double model_length(const TransitionLayout& layout, int sets);
 
+/// Where it ends along the belt's centre line: behind a raised or lowered pulley farther (IdlerSet::path) [mm].
+double path_length(const TransitionLayout& layout, int sets);
+
 /// Where the modelled belt begins: 0, or for a sliding pulley half a turn before its top [mm of the unstretched belt].
 double model_begin(const TransitionLayout& layout, double underside);
 
 /// Graded knots: short at pulley, rolls, junctions, edges and held lines; long elsewhere. Where rolls carry it, a soft belt
-/// gets shorter spans at the junctions, the edges, the stations and the first full set. x as in space: the caller scales it to
-/// the unstretched belt.
+/// gets shorter spans at the junctions, the edges, the stations and the first full set. Lengths along are those of the centre
+/// line's path in space: the caller scales them to the unstretched belt.
 Patch belt_grid(const TransitionLayout& layout, const GridRequest& request);
 
 }  // namespace swale

@@ -22,7 +22,7 @@ ReadingRange reading_range(const TransitionLayout& layout, const Section& sectio
     range.begin = wrapped ? 0 : range.excluded;
     range.end = model.patch.along.end() - (layout.trough.support == Support::held ? range.excluded : 0);
     for (const IdlerSet& set : model.idlers)
-        if (set.support == Support::held) range.held_lines.push_back(set.x * model.scale);
+        if (set.support == Support::held) range.held_lines.push_back(set.path * model.scale);
     return range;
 }
 

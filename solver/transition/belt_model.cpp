@@ -11,18 +11,6 @@ namespace {
 // How far from its line a roll can be touched by the belt [mm].
 constexpr double reach_along = 45, reach_across = 50;
 
-// What the centre line's path through pulley, stations and first full set has more than its x: the belt may meet a set so much
-// before or behind `scale` times its x [mm].
-double path_excess(const TransitionLayout& layout) {
-    double excess = 0, x = 0, height = layout.pulley.lift;
-    for (const IdlerSet& set : idler_sets(layout, 1)) {
-        excess += std::hypot(set.x - x, set.lift - height) - (set.x - x);
-        x = set.x;
-        height = set.lift;
-    }
-    return excess;
-}
-
 ContactWindow clipped(const Patch& patch, ContactWindow window) {
     window.x_begin = std::clamp(window.x_begin, patch.along.begin(), patch.along.end());
     window.x_end = std::clamp(window.x_end, patch.along.begin(), patch.along.end());
@@ -35,12 +23,7 @@ ContactWindow clipped(const Patch& patch, ContactWindow window) {
 class Contacts {
   public:
     Contacts(const TransitionLayout& layout, const Section& section, const Patch& patch, double scale, bool half)
-        : layout_(layout),
-          section_(section),
-          patch_(patch),
-          scale_(scale),
-          reach_(reach_along + path_excess(layout)),
-          half_(half) {}
+        : layout_(layout), section_(section), patch_(patch), scale_(scale), half_(half) {}
 
     void add_pulley() {
         const double edge = layout_.belt_width / 2;
@@ -51,10 +34,10 @@ class Contacts {
 
     void add_set(const IdlerSet& set) {
         const SetRolls rolls = rolls_of(layout_, set, section_.underside);
-        const double x = set.x * scale_, edge = layout_.belt_width / 2, inner = layout_.junction() - reach_across;
+        const double x = set.path * scale_, edge = layout_.belt_width / 2, inner = layout_.junction() - reach_across;
         const double width = layout_.junction() + reach_across;
-        const ContactWindow centre{x - reach_, x + reach_, -width, width};
-        const ContactWindow left{x - reach_, x + reach_, inner, edge};
+        const ContactWindow centre{x - reach_along, x + reach_along, -width, width};
+        const ContactWindow left{x - reach_along, x + reach_along, inner, edge};
         add(set.name + " centre", "", RollPlace::centre, set.x, rolls.centre, centre);
         add(set.name + " wing +y", half_ ? set.name + " wing -y" : "", RollPlace::wing, set.x, rolls.wing_left, left);
         if (half_) return;
@@ -74,7 +57,6 @@ class Contacts {
     const Section& section_;
     const Patch& patch_;
     double scale_;
-    double reach_;
     bool half_;
     std::vector<BeltContact> contacts_;
 };

@@ -76,3 +76,14 @@ TEST_CASE("belt grid: the bending of a belt has no say in a held transition") {
     CHECK(stiff.along.breaks() == soft.along.breaks());
     CHECK(stiff.across.breaks() == soft.across.breaks());
 }
+
+TEST_CASE("belt grid: behind a raised pulley the spans are shortest where the belt's path meets the set") {
+    TransitionLayout raised = layout;
+    raised.pulley.lift = 300;
+    const CubicBasis along = grid_for(belt_with(70e3, 25e3), raised).along;
+    const double path = std::hypot(2400, 300);
+    CHECK(std::any_of(along.breaks().begin(), along.breaks().end(), [&](double s) { return std::abs(s - path) < 1e-9; }));
+    CHECK(longest_span(along, path - 10, path + 10) <= 33);  // 30 at the roll, growing
+    CHECK(along.end() == doctest::Approx(path + 3.5 * 1200).epsilon(1e-12));
+    CHECK(path_length(raised, 4) == along.end());
+}
