@@ -7,12 +7,26 @@
 
 namespace swale {
 
-/// Force per width along a roll: places across [mm] and N/mm, in order.
+/// Force per width along a roll in rows: places across [mm] and N/mm, in order. They are the Gauss points, equally many in
+/// every span that they reach.
 using LineForce = std::vector<std::pair<double, double>>;
 
-/// The part of a line force that its grid resolves. `rows` are Gauss points, equally many in every span of `across` that they
-/// reach. Spans up to `longest` keep theirs. A longer span bends less easily than the cover gives way, so that the pressure
-/// inside it belongs to the grid; its force does not: it gets one row at its middle with the mean.
-LineForce resolved_line_force(const LineForce& rows, const CubicBasis& across, double longest);
+/// What of a line force a grid can tell.
+struct LineForceResolution {
+    /// Of a span [mm]. A longer one bends less easily than the cover gives way: the pressure inside it belongs to the grid, its
+    /// force does not, so its mean stands for it.
+    double longest_span = 0;
+    /// Of the strip that a peak is a mean of [mm]. A cover is a foundation of springs only over widths of its thickness; on a
+    /// roll that carries no more than the belt's edge, narrower peaks grow with every refinement.
+    double width = 0;
+};
+
+struct LineForcePeak {
+    double y = 0;      ///< middle of the strip [mm]
+    double force = 0;  ///< mean over it [N/mm]
+};
+
+/// The strip under the largest force. No rows: zero.
+LineForcePeak largest_line_force(const LineForce& rows, const CubicBasis& across, const LineForceResolution& resolution);
 
 }  // namespace swale

@@ -82,17 +82,15 @@ Reading negated(Reading reading) {
     return reading;
 }
 
-// Contact pressure integrated along the belt, per width of the wing roll, as far as the grid resolves it.
+// Contact pressure integrated along the belt, per width of the wing roll, as far as grid and cover can tell.
 Reading wing_line_force(const BeltModel& model, const ControlPoints& points, const Section& section) {
     Reading reading;
     bool first = true;
-    const double longest = bending_lengths(section).across;
+    const LineForceResolution resolution{bending_lengths(section).across, section.underside};
     for (const BeltContact& contact : model.contacts) {
         if (contact.place != RollPlace::wing) continue;
-        const double x = material_place(model, points, contact.x);
-        const LineForce rows = contact.energy->line_force(points);
-        for (const auto& [y, force] : resolved_line_force(rows, model.patch.across, longest))
-            raise(reading, force, x, y, first);
+        const LineForcePeak peak = largest_line_force(contact.energy->line_force(points), model.patch.across, resolution);
+        raise(reading, peak.force, material_place(model, points, contact.x), peak.y, first);
     }
     if (first) reading.value = std::numeric_limits<double>::quiet_NaN();  // no wing rolls: not defined
     return reading;
