@@ -9,7 +9,24 @@ namespace swale {
 namespace {
 
 // How far from its line a roll can be touched by the belt [mm].
-constexpr double reach_along = 45, reach_across = 50;
+constexpr double least_reach_along = 45, reach_across = 50;
+
+// The edge's path in straight lines through pulley, stations and first full set is longer than the centre line's, which is
+// longer than that of a belt lying off all of them: within these bounds the belt meets a set before or behind `scale` times its
+// path.
+double reach_along(const TransitionLayout& layout) {
+    const double wing = layout.belt_width / 2 - layout.junction();
+    double edge = 0, first_set = 0;
+    Eigen::Vector3d last(0, layout.belt_width / 2, layout.pulley.lift);
+    for (const IdlerSet& set : idler_sets(layout, 1)) {
+        const Eigen::Vector3d next(set.x, layout.junction() + wing * std::cos(set.angle),
+                                   set.lift + wing * std::sin(set.angle));
+        edge += (next - last).norm();
+        last = next;
+        first_set = set.x;
+    }
+    return std::max(least_reach_along, 15 + edge - first_set);
+}
 
 ContactWindow clipped(const Patch& patch, ContactWindow window) {
     window.x_begin = std::clamp(window.x_begin, patch.along.begin(), patch.along.end());
@@ -23,7 +40,7 @@ ContactWindow clipped(const Patch& patch, ContactWindow window) {
 class Contacts {
   public:
     Contacts(const TransitionLayout& layout, const Section& section, const Patch& patch, double scale, bool half)
-        : layout_(layout), section_(section), patch_(patch), scale_(scale), half_(half) {}
+        : layout_(layout), section_(section), patch_(patch), scale_(scale), reach_(reach_along(layout)), half_(half) {}
 
     void add_pulley() {
         const double edge = layout_.belt_width / 2;
@@ -36,8 +53,8 @@ class Contacts {
         const SetRolls rolls = rolls_of(layout_, set, section_.underside);
         const double x = set.path * scale_, edge = layout_.belt_width / 2, inner = layout_.junction() - reach_across;
         const double width = layout_.junction() + reach_across;
-        const ContactWindow centre{x - reach_along, x + reach_along, -width, width};
-        const ContactWindow left{x - reach_along, x + reach_along, inner, edge};
+        const ContactWindow centre{x - reach_, x + reach_, -width, width};
+        const ContactWindow left{x - reach_, x + reach_, inner, edge};
         add(set.name + " centre", "", RollPlace::centre, set.x, rolls.centre, centre);
         add(set.name + " wing +y", half_ ? set.name + " wing -y" : "", RollPlace::wing, set.x, rolls.wing_left, left);
         if (half_) return;
@@ -57,6 +74,7 @@ class Contacts {
     const Section& section_;
     const Patch& patch_;
     double scale_;
+    double reach_;
     bool half_;
     std::vector<BeltContact> contacts_;
 };
