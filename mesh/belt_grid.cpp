@@ -5,13 +5,27 @@
 #include "mesh/trough_profile.h"
 
 #include <algorithm>
+#include <cmath>
 #include <numbers>
 
 namespace swale {
 
+BendingLengths bending_lengths(const Section& section) {
+    constexpr double sharp = 0.005;  // strain of an edge that is drawn hard round a roll
+    BendingLengths lengths;
+    lengths.along = std::sqrt(section.bending(0, 0) / (sharp * section.membrane(0, 0)));
+    if (section.foundation > 0) lengths.across = std::pow(64 * section.bending(1, 1) / section.foundation, 0.25);
+    return lengths;
+}
+
 double model_length(const TransitionLayout& layout, int sets) {
     if (layout.trough.support == Support::held) return layout.distance;
     return layout.distance + (sets - 0.5) * layout.trough.spacing;
+}
+
+double path_length(const TransitionLayout& layout, int sets) {
+    const IdlerSet last = idler_sets(layout, sets).back();
+    return last.path + model_length(layout, sets) - last.x;
 }
 
 double model_begin(const TransitionLayout& layout, double underside) {
@@ -24,17 +38,36 @@ namespace {
 // Spans in mm before refinement; the solver halves them at least once. The figures follow from the boundary layer
 // sqrt(D/T) of some 50 mm at rolls and pulley, and from the contact patch of 5 to 8 mm.
 constexpr double at_rolls = 30, at_pulley = 36, in_transition = 120, in_trough = 400, on_wrap = 90;
+constexpr double at_junction = 24, at_edge = 30;
+// However soft the belt: below its own thickness a thin-shell belt has no finer shape.
+constexpr double shortest_along = 12, shortest_across = 6;
+
+// The sharpest turns are those of the transition. Shorter spans behind the first full set changed no reading by 3e-3.
+double at_set(const TransitionLayout& layout, const IdlerSet& set, const BendingLengths& bending) {
+    if (set.support == Support::held || set.x > layout.distance + 1e-9) return at_rolls;
+    return std::clamp(bending.along, shortest_along, at_rolls);
+}
+
+// At the end of a roll the pressure rises sharpest.
+double at_roll_ends(const BendingLengths& bending) {
+    return std::clamp(0.8 * bending.across, shortest_across, at_junction);
+}
+
+double at_edges(const TransitionLayout& layout, const BendingLengths& bending) {
+    return layout.trough.support == Support::held ? at_edge : std::clamp(bending.across, shortest_across, at_edge);
+}
 
 CubicBasis lengthwise(const TransitionLayout& layout, const GridRequest& request) {
-    const double begin = model_begin(layout, request.underside), end = model_length(layout, request.sets), f = request.factor;
+    const double begin = model_begin(layout, request.underside), end = path_length(layout, request.sets), f = request.factor;
     std::vector<FinePlace> places{{0, at_pulley * f, 30, 0.4}};
     std::vector<double> pinned{0};
     if (begin < 0) places.push_back({begin / 2, on_wrap * f, -begin / 2, 0.5});
     for (const IdlerSet& set : idler_sets(layout, request.sets)) {
-        places.push_back({set.x, at_rolls * f, 15, 0.6});
-        pinned.push_back(set.x);
+        places.push_back({set.path, at_set(layout, set, request.bending) * f, 15, 0.6});
+        pinned.push_back(set.path);
     }
-    places.push_back({(begin + layout.distance) / 2, in_transition * f, (layout.distance - begin) / 2, 0.5});
+    const double first_set = idler_sets(layout, 1).back().path;
+    places.push_back({(begin + first_set) / 2, in_transition * f, (first_set - begin) / 2, 0.5});
     return CubicBasis(graded_breaks(begin, end, in_trough * f, places, pinned));
 }
 
@@ -44,18 +77,20 @@ void add_junctions(const TransitionLayout& layout, const GridRequest& request, s
     const double f = request.factor;
     if (layout.trough.support == Support::held) {
         const auto [first, last] = held_profile(layout, request.underside).arc_ends();
-        const double size = std::min(24.0, (last - first) / 4);
+        const double size = std::min(at_junction, (last - first) / 4);
         places.push_back({(first + last) / 2, size * f, (last - first) / 2 + size, 0.6});
         pinned.push_back(first);
         pinned.push_back(last);
     } else {
-        places.push_back({layout.junction(), 24 * f, 36, 0.6});
+        // Slower growth too: where a stiff belt bridges the corner, a soft one first touches the wing roll well behind its end.
+        const double size = at_roll_ends(request.bending);
+        places.push_back({layout.junction(), size * f, 36, 0.6 * size / at_junction});
     }
 }
 
 CubicBasis crosswise(const TransitionLayout& layout, const GridRequest& request) {
     const double edge = layout.belt_width / 2, longest = std::min(130.0, layout.belt_width / 8) * request.factor;
-    std::vector<FinePlace> places{{edge, 30 * request.factor, 30, 0.6}};
+    std::vector<FinePlace> places{{edge, at_edges(layout, request.bending) * request.factor, 30, 0.6}};
     std::vector<double> pinned;
     add_junctions(layout, request, places, pinned);
     std::vector<double> breaks = graded_breaks(0, edge, longest, places, pinned);

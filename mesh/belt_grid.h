@@ -1,9 +1,24 @@
 #pragma once
 
+#include "materials/section.h"
 #include "mesh/patch.h"
 #include "mesh/transition_layout.h"
 
+#include <limits>
+
 namespace swale {
+
+/// Lengths over which a belt bends at a roll, and so the spans that can follow it [mm]. Infinite: no demand.
+struct BendingLengths {
+    /// sqrt(D11/N) at the tension N of 0.5 % strain: a belt under tension bends over a roll within it. Longer spans leave a
+    /// tension that swings from span to span: for D11 = 7 N m the edge strain was 5 % too high on spans of 2.4 lengths.
+    double along = std::numeric_limits<double>::infinity();
+    /// (64 D22/k)^(1/4): longer spans bend less easily between knots than the cover gives way, k its stiffness; the pressure
+    /// at a roll's end then depends on the grid (13 for 9.5 N/mm on spans of 1.3 lengths).
+    double across = std::numeric_limits<double>::infinity();
+};
+
+BendingLengths bending_lengths(const Section& section);
 
 /// What the knots of a belt depend on besides the layout.
 struct GridRequest {
@@ -11,16 +26,21 @@ struct GridRequest {
     double underside = 0;  ///< mid-surface to rolls [mm]
     double factor = 1;     ///< on every span
     bool half = true;      ///< y from 0 to W/2; otherwise the mirror image too
+    BendingLengths bending = {};
 };
 
 /// Where the modelled belt ends in space (unstretched if held): the held section, or midway behind the last set [mm].
 double model_length(const TransitionLayout& layout, int sets);
 
+/// Where it ends along the belt's centre line: behind a raised or lowered pulley farther (IdlerSet::path) [mm].
+double path_length(const TransitionLayout& layout, int sets);
+
 /// Where the modelled belt begins: 0, or for a sliding pulley half a turn before its top [mm of the unstretched belt].
 double model_begin(const TransitionLayout& layout, double underside);
 
-/// Graded knots: short at pulley, rolls, junctions, edges and held lines; long elsewhere. x as in space: the caller scales it
-/// to the unstretched belt.
+/// Graded knots: short at pulley, rolls, junctions, edges and held lines; long elsewhere. Where rolls carry it, a soft belt
+/// gets shorter spans at the junctions, the edges, the stations and the first full set. Lengths along are those of the centre
+/// line's path in space: the caller scales them to the unstretched belt.
 Patch belt_grid(const TransitionLayout& layout, const GridRequest& request);
 
 }  // namespace swale

@@ -4,6 +4,20 @@
 
 namespace swale {
 
+namespace {
+
+void add_paths(const TransitionLayout& layout, std::vector<IdlerSet>& sets) {
+    double path = 0, x = 0, height = layout.pulley.lift;
+    for (IdlerSet& set : sets) {
+        path += std::hypot(set.x - x, set.lift - height);
+        x = set.x;
+        height = set.lift;
+        set.path = layout.trough.support == Support::held ? x : path;
+    }
+}
+
+}  // namespace
+
 std::vector<IdlerSet> idler_sets(const TransitionLayout& layout, int sets) {
     std::vector<IdlerSet> all;
     int number = 0;
@@ -13,6 +27,7 @@ std::vector<IdlerSet> idler_sets(const TransitionLayout& layout, int sets) {
     for (int k = 0; k < sets; ++k)
         all.push_back({"set " + std::to_string(k + 1), layout.distance + k * layout.trough.spacing, layout.trough.angle, 0,
                        layout.trough.support});
+    add_paths(layout, all);
     return all;
 }
 

@@ -15,9 +15,11 @@ struct IdlerSet {
     double angle = 0;  ///< [rad]
     double lift = 0;   ///< of its centre roll above the full sets [mm]
     Support support = Support::rolls;
+    double path = 0;  ///< from the pulley to the set along the belt's centre line, straight from set to set [mm]
 };
 
-/// Stations by distance, then `sets` full sets.
+/// Stations by distance, then `sets` full sets. Behind a raised or lowered pulley the belt's path to a set is longer than x. A
+/// held trough has the belt's lengths given: `path` is x there.
 std::vector<IdlerSet> idler_sets(const TransitionLayout& layout, int sets);
 
 struct SetRolls {

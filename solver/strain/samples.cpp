@@ -81,7 +81,7 @@ std::vector<CrossSection> sample_across(const BeltProbe& probe, const Transition
     for (const IdlerSet& set : model.idlers) {
         // A held line stands at a knot of the belt; rolls stand in space.
         const bool rolls = set.support == Support::rolls;
-        const double x = rolls ? material_place(model, probe.points(), set.x) : set.x * model.scale;
+        const double x = rolls ? material_place(model, probe.points(), set.x) : set.path * model.scale;
         sections.push_back(cross_section(probe, model, set.name, x, rolls));
     }
     return sections;

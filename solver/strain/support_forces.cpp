@@ -26,7 +26,7 @@ Vector3d pulley_reaction(const BeltModel& model, const ControlPoints& gradient, 
 
 // A held inner section fixes w0 c0 + w1 c1 + w2 c2; the force on that sum is the middle row's residual over w1.
 Vector3d station_reaction(const BeltModel& model, const ControlPoints& gradient, const IdlerSet& set) {
-    const BasisValues at_set = model.patch.along.at(set.x * model.scale);
+    const BasisValues at_set = model.patch.along.at(set.path * model.scale);
     Vector3d sum = Vector3d::Zero();
     for (int j = 0; j < model.patch.across.size(); ++j)
         sum += gradient.col(model.patch.index(at_set.first + 1, j)) / at_set.value[1];

@@ -9,18 +9,23 @@ namespace swale {
 namespace {
 
 // How far from its line a roll can be touched by the belt [mm].
-constexpr double reach_along = 45, reach_across = 50;
+constexpr double least_reach_along = 45, reach_across = 50;
 
-// What the centre line's path through pulley, stations and first full set has more than its x: the belt may meet a set so much
-// before or behind `scale` times its x [mm].
-double path_excess(const TransitionLayout& layout) {
-    double excess = 0, x = 0, height = layout.pulley.lift;
+// The edge's path in straight lines through pulley, stations and first full set is longer than the centre line's, which is
+// longer than that of a belt lying off all of them: within these bounds the belt meets a set before or behind `scale` times its
+// path.
+double reach_along(const TransitionLayout& layout) {
+    const double wing = layout.belt_width / 2 - layout.junction();
+    double edge = 0, first_set = 0;
+    Eigen::Vector3d last(0, layout.belt_width / 2, layout.pulley.lift);
     for (const IdlerSet& set : idler_sets(layout, 1)) {
-        excess += std::hypot(set.x - x, set.lift - height) - (set.x - x);
-        x = set.x;
-        height = set.lift;
+        const Eigen::Vector3d next(set.x, layout.junction() + wing * std::cos(set.angle),
+                                   set.lift + wing * std::sin(set.angle));
+        edge += (next - last).norm();
+        last = next;
+        first_set = set.x;
     }
-    return excess;
+    return std::max(least_reach_along, 15 + edge - first_set);
 }
 
 ContactWindow clipped(const Patch& patch, ContactWindow window) {
@@ -39,7 +44,7 @@ class Contacts {
           section_(section),
           patch_(patch),
           scale_(scale),
-          reach_(reach_along + path_excess(layout)),
+          reach_(reach_along(layout)),
           half_(patch.across.begin() == 0) {}
 
     void add_pulley() {
@@ -51,7 +56,7 @@ class Contacts {
 
     void add_set(const IdlerSet& set) {
         const SetRolls rolls = rolls_of(layout_, set, section_.underside);
-        const double x = set.x * scale_, edge = layout_.belt_width / 2, inner = layout_.junction() - reach_across;
+        const double x = set.path * scale_, edge = layout_.belt_width / 2, inner = layout_.junction() - reach_across;
         const double width = layout_.junction() + reach_across;
         const ContactWindow centre{x - reach_, x + reach_, -width, width};
         const ContactWindow left{x - reach_, x + reach_, inner, edge};

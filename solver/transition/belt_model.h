@@ -21,7 +21,7 @@ namespace swale {
 /// One grid of one state: the belt as a system of equations.
 struct BeltModel {
     Patch patch;       ///< over the unstretched belt
-    double scale = 1;  ///< unstretched length per length in space
+    double scale = 1;  ///< unstretched length per length of the centre line's path in space
     double end = 0;    ///< where it ends in space, unstretched if held [mm]
     bool half = true;
     std::shared_ptr<const ShellEnergy> shell;
@@ -41,8 +41,8 @@ struct BeltModel {
 BeltModel belt_model(const TransitionCase& transition, const TensionState& state, int sets, const Patch& patch, double scale,
                      int gauss_points = 3, const std::shared_ptr<const TroughBay>& bay = {});
 
-/// Material x whose centre line lies at x in space [mm]: where the path is longer than its x, a set is not met at scale times
-/// x.
+/// Material x whose centre line lies at x in space [mm]: where the belt hangs through or lies off, a set is not met at scale
+/// times its path.
 double material_place(const BeltModel& model, const ControlPoints& points, double x);
 
 /// The same terms under other parity, for modes of the half model.

@@ -92,3 +92,26 @@ TEST_CASE("idler sets: the pulley's top carries the underside of a flat belt and
     CHECK(pulley.clearance({0, 600, 80}).distance == doctest::Approx(underside));
     CHECK(pulley.half_length > 600);
 }
+
+TEST_CASE("idler sets: the path follows the straight lines from the pulley through the sets") {
+    TransitionLayout layout;
+    layout.distance = 2000;
+    layout.pulley.lift = 300;
+    layout.trough.spacing = 1200;
+    layout.stations = {{800, 0.2, 100, Support::rolls}};
+    const std::vector<IdlerSet> sets = idler_sets(layout, 2);
+    const double to_station = std::hypot(800, 200), to_first = to_station + std::hypot(1200, 100);
+    CHECK(sets[0].path == doctest::Approx(to_station));
+    CHECK(sets[1].path == doctest::Approx(to_first));
+    CHECK(sets[2].path == doctest::Approx(to_first + 1200));
+}
+
+TEST_CASE("idler sets: at the pulley's height the path is x - held troughs have it given") {
+    TransitionLayout layout;
+    layout.distance = 2000;
+    layout.trough.spacing = 1200;
+    for (const IdlerSet& set : idler_sets(layout, 3)) CHECK(set.path == set.x);
+    layout.pulley.lift = 300;
+    layout.trough.support = Support::held;
+    for (const IdlerSet& set : idler_sets(layout, 1)) CHECK(set.path == set.x);
+}
