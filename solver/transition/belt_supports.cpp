@@ -56,7 +56,7 @@ class Layer {
 
     // Held profile at the material section x of an inner break: w0 c0 + w1 c1 + w2 c2 = profile, solved for the middle row.
     void held_station(const TransitionLayout& layout, const IdlerSet& set) {
-        const BasisValues at_set = patch_.along.at(set.x * request_.scale);
+        const BasisValues at_set = patch_.along.at(set.path * request_.scale);
         const auto profile = profile_at(layout, request_.underside, set.angle, set.lift);
         const Eigen::Matrix2Xd target = interpolate_profile(patch_.across, profile);
         const double w0 = at_set.value[0], w1 = at_set.value[1], w2 = at_set.value[2];

@@ -15,7 +15,7 @@ enum class Parity { symmetric, antisymmetric };
 /// What the ends and held sets of a belt ask for.
 struct SupportRequest {
     double underside = 0;  ///< [mm]
-    double scale = 1;      ///< unstretched length per length in space
+    double scale = 1;      ///< unstretched length per length of the centre line's path in space
     bool half = true;
     Parity parity = Parity::symmetric;
     std::optional<double> elongation;  ///< of a held far end [mm]; absent: one free displacement that a total tension pulls

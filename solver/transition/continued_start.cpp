@@ -23,7 +23,7 @@ GridStart continued_start(const GridSolution& solution, double spacing) {
 
 double continued_scale(const TransitionCase& transition, const GridSolution& solution, int sets, int more_sets) {
     const double far = far_strain(BeltProbe(solution.model.patch, solution.points, transition.belt.section));
-    const double length = model_length(transition.layout, sets), longer = model_length(transition.layout, more_sets);
+    const double length = path_length(transition.layout, sets), longer = path_length(transition.layout, more_sets);
     return (length * solution.model.scale + (longer - length) / (1 + far)) / longer;
 }
 

@@ -28,7 +28,7 @@ struct GridTask {
     const TransitionCase& transition;
     const TensionState& state;
     int sets = 0;
-    Patch patch_in_space;  ///< knots as the rolls stand in space; the belt's own are these times `scale`
+    Patch patch_in_space;  ///< knots along the centre line's path in space; the belt's own are these times `scale`
     double scale = 1;
     std::string phase;        ///< "coarse grid", "fine grid", "longer trough"
     double tolerance = 1e-8;  ///< of the relative residual

@@ -15,14 +15,15 @@ class StartSurface {
   public:
     StartSurface(const TransitionLayout& layout, int sets, double underside);
 
-    /// Position for x as in space (negative on the wrap) and y across the flat belt [mm].
-    Eigen::Vector3d at(double x, double y) const;
+    /// Position for a path along the centre line (negative on the wrap) and y across the flat belt [mm].
+    Eigen::Vector3d at(double path, double y) const;
 
   private:
     struct Section {
-        double x;
+        double x, path;
         TroughProfile profile;
     };
+    double x_at(double path) const;
     Eigen::Vector2d ruled(double x, double y) const;
 
     std::vector<Section> sections_;

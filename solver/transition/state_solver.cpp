@@ -29,8 +29,9 @@ constexpr int most_sets = 40;
 constexpr double rough = 1e-6;
 
 Patch coarse_grid(const TransitionCase& transition, int sets) {
-    return belt_grid(transition.layout, {sets, transition.belt.section.underside, transition.settings.grid,
-                                         transition.settings.model == Symmetry::half});
+    const Section& section = transition.belt.section;
+    return belt_grid(transition.layout, {sets, section.underside, transition.settings.grid,
+                                         transition.settings.model == Symmetry::half, bending_lengths(section)});
 }
 
 }  // namespace

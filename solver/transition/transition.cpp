@@ -62,7 +62,7 @@ StateResult restore_state(const TransitionCase& transition, int sets, const Tens
     if (shape.control_points.cols() != patch.points())
         throw std::invalid_argument(
             fmt::format("{} stored control points for a grid of {}", shape.control_points.cols(), patch.points()));
-    const double scale = patch.along.end() / model_length(transition.layout, sets);
+    const double scale = patch.along.end() / path_length(transition.layout, sets);
     const BeltModel model = belt_model(transition, state, sets, patch, scale);
     StateResult result = recover_state(transition, state, model, shape.control_points);
     const ControlPoints gradient = model.system.full_gradient(shape.control_points);

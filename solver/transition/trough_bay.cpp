@@ -1,5 +1,6 @@
 #include "solver/transition/trough_bay.h"
 
+#include "mesh/belt_grid.h"
 #include "mesh/trough_profile.h"
 #include "solver/equilibrium/dead_load.h"
 #include "solver/shell/shell_energy.h"
@@ -18,7 +19,7 @@ constexpr int most_rounds = 5;
 constexpr double largest_miss = 0.005;  // of the end from mid-span [mm]
 
 IdlerSet full_set_at_zero(const TransitionLayout& layout) {
-    return {"set", 0, layout.trough.angle, 0, Support::rolls};
+    return {"set", 0, layout.trough.angle, 0, Support::rolls, 0};
 }
 
 void add_terms(const TransitionCase& transition, const Patch& patch, double scale, int gauss_points, System& system) {
@@ -49,7 +50,7 @@ void solve_at(const TransitionCase& transition, const TensionState& state, const
 }  // namespace
 
 Patch half_bay_of(const TransitionLayout& layout, const Patch& patch_in_space, int sets) {
-    const double set = layout.distance + (sets - 1) * layout.trough.spacing;
+    const double set = path_length(layout, sets) - 0.5 * layout.trough.spacing;
     std::vector<double> breaks{0};
     for (const double x : patch_in_space.along.breaks())
         if (x > set + 1e-3) breaks.push_back(x - set);

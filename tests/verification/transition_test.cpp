@@ -118,7 +118,7 @@ TEST_CASE("two and three Gauss points a span agree away from the stuck corner") 
     const StateResult solved = solve_one(transition);
     const Patch patch{CubicBasis({solved.shape.knots_along.begin() + 3, solved.shape.knots_along.end() - 3}),
                       CubicBasis({solved.shape.knots_across.begin() + 3, solved.shape.knots_across.end() - 3})};
-    const double scale = patch.along.end() / model_length(transition.layout, 2);
+    const double scale = patch.along.end() / path_length(transition.layout, 2);
     const BeltModel fewer = belt_model(transition, state, 2, patch, scale, 2);
     NewtonSettings settings;
     const NewtonOutcome outcome =
