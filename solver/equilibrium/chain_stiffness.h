@@ -2,6 +2,8 @@
 
 #include <Eigen/Core>
 
+#include <optional>
+
 namespace swale {
 
 /// Half a cell of a chain of equal, mirror-symmetric cells, seen from its end: stiffness [N/mm] when the other half does the
@@ -13,8 +15,8 @@ struct HalfCell {
     Eigen::MatrixXd turn;
 };
 
-/// Stiffness at the left end of an endless chain, in the coordinates of a cell that would stand on its left. The far end is
-/// free. By doubling: 2^12 cells, as many as matter for a chain whose disturbances fade or grow no faster than linearly.
-Eigen::MatrixXd endless_chain_stiffness(const HalfCell& half);
+/// Stiffness at the left end of a chain of 64 cells, in the coordinates of a cell that would stand on its left; the far end is
+/// free. Fewer cells if more are not stable; empty if not even one is.
+std::optional<Eigen::MatrixXd> endless_chain_stiffness(const HalfCell& half);
 
 }  // namespace swale

@@ -1,7 +1,6 @@
 #include "solver/transition/belt_model.h"
 
 #include "mesh/belt_grid.h"
-#include "solver/transition/trough_beyond.h"
 
 #include <algorithm>
 #include <cmath>
@@ -25,13 +24,12 @@ System system_of(const TransitionCase& transition, const TensionState& state, co
     return System(patch, belt_supports(transition.layout, patch, request));
 }
 
-void add_terms(const TransitionCase& transition, const TensionState& state, const BeltModel& model, Parity parity,
-               System& system) {
+void add_terms(const TensionState& state, const BeltModel& model, const JointStiffness* joint, System& system) {
     system.add(model.shell);
     system.add(model.weight, TermKind::load);
     for (const BeltContact& contact : model.contacts) system.add(contact.energy, TermKind::contact);
-    if (model.bay)
-        system.add(std::make_shared<TroughBeyond>(transition, *model.bay, model.patch, model.end, parity), TermKind::load);
+    if (joint)
+        system.add(std::make_shared<TroughBeyond>(model.beyond->bay, *joint, model.patch, model.end), TermKind::load);
     else if (state.total)
         system.add(end_pull(model.patch, *state.total / model.multiplicity()), TermKind::load);
 }
@@ -39,7 +37,7 @@ void add_terms(const TransitionCase& transition, const TensionState& state, cons
 }  // namespace
 
 BeltModel belt_model(const TransitionCase& transition, const TensionState& state, int sets, const Patch& patch, double scale,
-                     int gauss_points, const std::shared_ptr<const TroughBay>& bay) {
+                     int gauss_points, const std::shared_ptr<const EndlessTrough>& beyond) {
     const Section& section = transition.belt.section;
     const Eigen::Vector3d weight(0, 0, -section.mass * gravity);
     BeltModel model{patch,
@@ -50,15 +48,18 @@ BeltModel belt_model(const TransitionCase& transition, const TensionState& state
                     std::make_shared<DeadLoad>(area_load(patch, weight)),
                     belt_contacts(transition, patch, scale, sets),
                     idler_sets(transition.layout, sets),
-                    bay,
-                    system_of(transition, state, patch, scale, bay != nullptr, Parity::symmetric)};
-    add_terms(transition, state, model, Parity::symmetric, model.system);
+                    beyond,
+                    system_of(transition, state, patch, scale, beyond != nullptr, Parity::symmetric)};
+    add_terms(state, model, beyond ? &beyond->joint : nullptr, model.system);
     return model;
 }
 
-System system_with(const TransitionCase& transition, const TensionState& state, const BeltModel& model, Parity parity) {
-    System system = system_of(transition, state, model.patch, model.scale, model.bay != nullptr, parity);
-    add_terms(transition, state, model, parity, system);
+std::optional<System> system_with(const TransitionCase& transition, const TensionState& state, const BeltModel& model,
+                                  Parity parity) {
+    std::optional<JointStiffness> joint;
+    if (model.beyond && !(joint = joint_stiffness(transition, model.beyond->bay, parity))) return {};
+    System system = system_of(transition, state, model.patch, model.scale, model.beyond != nullptr, parity);
+    add_terms(state, model, joint ? &*joint : nullptr, system);
     return system;
 }
 

@@ -8,15 +8,22 @@
 #include "solver/transition/belt_contacts.h"
 #include "solver/transition/belt_supports.h"
 #include "solver/transition/gravity.h"
-#include "solver/transition/trough_bay.h"
+#include "solver/transition/trough_beyond.h"
 #include "solver/transition_case.h"
 #include "solver/transition_result.h"
 
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
 namespace swale {
+
+/// What every bay behind the modelled sets repeats, and what the joint to them feels.
+struct EndlessTrough {
+    TroughBay bay;
+    JointStiffness joint;
+};
 
 /// One grid of one state: the belt as a system of equations.
 struct BeltModel {
@@ -28,7 +35,7 @@ struct BeltModel {
     std::shared_ptr<const DeadLoad> weight;
     std::vector<BeltContact> contacts;
     std::vector<IdlerSet> idlers;  ///< all sets of the model, held ones too
-    std::shared_ptr<const TroughBay> bay;  ///< of the endless trough behind the last set; none: a symmetry plane there
+    std::shared_ptr<const EndlessTrough> beyond;  ///< the trough behind the last set; none: a symmetry plane there
     System system;
 
     /// Counts each modelled force for the whole belt: 2 for a half.
@@ -39,14 +46,14 @@ struct BeltModel {
 
 /// Builds the model of a state on a grid whose `along` is already scaled to the unstretched belt.
 BeltModel belt_model(const TransitionCase& transition, const TensionState& state, int sets, const Patch& patch, double scale,
-                     int gauss_points = 3, const std::shared_ptr<const TroughBay>& bay = {});
+                     int gauss_points = 3, const std::shared_ptr<const EndlessTrough>& beyond = {});
 
 /// Material x whose centre line lies at x in space [mm]: where the belt hangs through or lies off, a set is not met at scale
 /// times its path.
 double material_place(const BeltModel& model, const ControlPoints& points, double x);
 
-/// The same terms under other parity, for modes of the half model.
-System system_with(const TransitionCase& transition, const TensionState& state, const BeltModel& model, Parity parity);
+/// The same terms under other parity, for modes of the half model; empty if the trough beyond is not stable under it.
+std::optional<System> system_with(const TransitionCase& transition, const TensionState& state, const BeltModel& model, Parity parity);
 
 /// Every roll of the whole belt with its name, for pictures.
 std::vector<NamedRoll> all_rolls(const TransitionLayout& layout, int sets, double underside);

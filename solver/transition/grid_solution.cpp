@@ -33,12 +33,10 @@ double miss(const GridTask& task, const BeltModel& model, const ControlPoints& p
     return model.far_end(points) - model_length(task.transition.layout, task.sets);
 }
 
-// What stands for the endless trough; none where a plane or a held section ends the belt.
-std::shared_ptr<const TroughBay> bay_of(const GridTask& task, NewtonTimes& times) {
-    if (!task.endless) return {};
+TroughBay bay_of(const GridTask& task, NewtonTimes& times) {
     const Patch half_bay = half_bay_of(task.transition.layout, task.patch_in_space, task.sets);
-    return std::make_shared<const TroughBay>(solve_trough_bay(
-        task.transition, task.state, half_bay, first_scale(task.transition, task.state), task.gauss_points, times));
+    return solve_trough_bay(task.transition, task.state, half_bay, first_scale(task.transition, task.state), task.gauss_points,
+                            times);
 }
 
 // Why a converged solution is no answer; empty if it is one.
@@ -50,14 +48,14 @@ std::string why_wrong(const GridTask& task, const BeltModel& model, const Contro
     return passage_through_rolls(model, points, task.transition.belt.section);
 }
 
-GridSolution no_bay(const GridTask& task, const TroughBay& bay) {
+GridSolution without_trough(const GridTask& task, const TroughBay& bay) {
     return {belt_model(task.transition, task.state, task.sets, scaled(task.patch_in_space, task.scale), task.scale,
                        task.gauss_points),
             {},
-            {"running trough", static_cast<int>(bay.outcome.q.size()), bay.outcome.iterations, bay.outcome.residual,
+            {task.phase, static_cast<int>(bay.outcome.q.size()), bay.outcome.iterations, bay.outcome.residual,
              bay.outcome.tolerance},
             false,
-            "the running trough: " + bay.outcome.sentence};
+            "the running trough: " + (bay.outcome.converged ? "it is not stable" : bay.outcome.sentence)};
 }
 
 }  // namespace
@@ -70,14 +68,20 @@ double first_scale(const TransitionCase& transition, const TensionState& state) 
 }
 
 GridSolution solve_grid(const GridTask& task, const GridStart& start, const NewtonWatcher& watcher, NewtonTimes& times) {
-    const std::shared_ptr<const TroughBay> bay = bay_of(task, times);
-    if (bay && !bay->outcome.converged) return no_bay(task, *bay);
+    std::shared_ptr<const EndlessTrough> beyond;
+    if (task.endless) {
+        TroughBay bay = bay_of(task, times);
+        std::optional<JointStiffness> joint;
+        if (bay.outcome.converged) joint = joint_stiffness(task.transition, bay, Parity::symmetric);
+        if (!joint) return without_trough(task, bay);
+        beyond = std::make_shared<const EndlessTrough>(EndlessTrough{std::move(bay), std::move(*joint)});
+    }
     double scale = task.scale;
     ControlPoints points;
     int iterations = 0;
     for (int round = 1;; ++round) {
         BeltModel model =
-            belt_model(task.transition, task.state, task.sets, scaled(task.patch_in_space, scale), scale, task.gauss_points, bay);
+            belt_model(task.transition, task.state, task.sets, scaled(task.patch_in_space, scale), scale, task.gauss_points, beyond);
         const NewtonOutcome outcome = run(model, round == 1 ? start(model.patch) : points, task, watcher, times);
         points = model.system.supports().expand(outcome.q);
         iterations += outcome.iterations;

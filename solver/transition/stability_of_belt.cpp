@@ -28,8 +28,10 @@ double mirror_product(const Patch& patch, const ControlPoints& mode) {
 
 BeltStability stability_of_belt(const TransitionCase& transition, const TensionState& state, const BeltModel& model,
                                 const ControlPoints& points) {
-    if (model.half)
-        return {lowest(model.system, points), lowest(system_with(transition, state, model, Parity::antisymmetric), points)};
+    if (model.half) {
+        const std::optional<System> odd = system_with(transition, state, model, Parity::antisymmetric);
+        return {lowest(model.system, points), odd ? lowest(*odd, points) : std::nullopt};
+    }
     BeltStability stability;
     const Supports& supports = model.system.supports();
     const ControlPoints at_rest = supports.expand(Eigen::VectorXd::Zero(supports.unknowns()));

@@ -3,7 +3,7 @@
 #include "solver/equilibrium/chain_stiffness.h"
 
 #include <map>
-#include <stdexcept>
+#include <utility>
 
 namespace swale {
 
@@ -26,13 +26,14 @@ std::vector<int> free_components(const Patch& patch, const Supports& supports) {
     return free;
 }
 
-// The bay condensed onto its free end. Extra springs there keep the factor positive definite; they are taken off again.
-MatrixXd end_stiffness(const System& free_bay, const ControlPoints& points, int size) {
+// The bay condensed onto its free end; empty if it is not stable with that end held. Extra springs there keep the factor
+// positive definite; they are taken off again.
+std::optional<MatrixXd> end_stiffness(const System& free_bay, const ControlPoints& points, int size) {
     BandMatrix tangent = free_bay.tangent(points);
     const double spring = tangent.diagonal().tail(size).maxCoeff();
     tangent.diagonal().tail(size).array() += spring;
     const BandFactor factor(std::move(tangent));
-    if (!factor.ok()) throw std::domain_error("the running trough is not stable");
+    if (!factor.ok()) return {};
     MatrixXd stiffness = factor.condensed(size);
     stiffness.diagonal().array() -= spring;
     return stiffness;
@@ -66,27 +67,34 @@ double last_span(const CubicBasis& along) {
 
 }  // namespace
 
-TroughBeyond::TroughBeyond(const TransitionCase& transition, const TroughBay& bay, const Patch& belt, double end,
-                           Parity parity) {
+std::optional<JointStiffness> joint_stiffness(const TransitionCase& transition, const TroughBay& bay, Parity parity) {
+    const System even = free_bay(transition, bay, SetPlane::symmetric, parity);
+    const System odd = free_bay(transition, bay, SetPlane::antisymmetric, parity);
+    const std::vector<int> free = free_components(bay.patch, even.supports());
+    const int size = static_cast<int>(free.size());
+    const auto symmetric = end_stiffness(even, bay.points, size), antisymmetric = end_stiffness(odd, bay.points, size);
+    if (!symmetric || !antisymmetric) return {};
+    std::optional<MatrixXd> chain = endless_chain_stiffness({*symmetric, *antisymmetric, turn(free)});
+    if (!chain) return {};
+    return JointStiffness{free, std::move(*chain), -even.supports().restrict(bay.gradient).tail(size)};
+}
+
+TroughBeyond::TroughBeyond(const TroughBay& bay, const JointStiffness& joint, const Patch& belt, double end) {
     const int across = belt.across.size(), rows = bay.patch.along.size();
     for (int k = 0; k < 2 * across; ++k) nodes_.push_back(belt.index(belt.along.size() - 2, 0) + k);
 
-    const System even = free_bay(transition, bay, SetPlane::symmetric, parity);
-    const System odd = free_bay(transition, bay, SetPlane::antisymmetric, parity);
-    free_ = free_components(bay.patch, even.supports());
-    const int size = static_cast<int>(free_.size());
+    const std::vector<int>& free = joint.components;
+    const int size = static_cast<int>(free.size());
     const double ratio = last_span(bay.patch.along) / last_span(belt.along);
     const MatrixXd map = same_slope(size, ratio);
-    const MatrixXd chain = endless_chain_stiffness(
-        {end_stiffness(even, bay.points, size), end_stiffness(odd, bay.points, size), turn(free_)});
-    const MatrixXd stiffness = map.transpose() * chain * map;
+    const MatrixXd stiffness = map.transpose() * joint.matrix * map;
+    const VectorXd force = map.transpose() * joint.force;
     stiffness_ = MatrixXd::Zero(6 * across, 6 * across);
-    for (int a = 0; a < size; ++a)
-        for (int b = 0; b < size; ++b) stiffness_(free_[a], free_[b]) = stiffness(a, b);
-
     force_ = VectorXd::Zero(6 * across);
-    const VectorXd force = -map.transpose() * even.supports().restrict(bay.gradient).tail(size);
-    for (int a = 0; a < size; ++a) force_[free_[a]] = force[a];
+    for (int a = 0; a < size; ++a) {
+        force_[free[a]] = force[a];
+        for (int b = 0; b < size; ++b) stiffness_(free[a], free[b]) = stiffness(a, b);
+    }
 
     ControlPoints rest(3, 2 * across);
     for (int j = 0; j < across; ++j) {
