@@ -2,74 +2,113 @@
 
 #include <algorithm>
 #include <stdexcept>
-#include <tuple>
 
 namespace swale {
 
-namespace {
-
-constexpr int run = 12;  // unknowns of the four control points of a span that are neighbours across
-
-// First unknown of each of a span's four runs, and whether they are runs that follow each other along the belt.
-bool find_runs(const Supports& supports, const SpanNodes& nodes, std::array<int, 4>& first) {
-    for (int a = 0; a < 4; ++a) {
-        first[a] = supports.plain_unknown(nodes[4 * a], 0);
-        if (supports.consecutive(nodes[4 * a]) < run || (a > 0 && first[a] < first[a - 1] + run)) return false;
-    }
-    return true;
-}
-
-}  // namespace
+BandSink::BandSink(const Patch& patch, const Supports& supports, BandMatrix& band)
+    : supports_(supports),
+      across_(patch.across.size()),
+      along_(patch.along.size()),
+      band_(band),
+      window_(rows * across_ * 3 * stencil),
+      filled_(rows * across_) {}
 
 void BandSink::add(const SpanNodes& nodes, const ElementTangent& tangent) {
-    std::array<int, 4> first;
-    find_runs(supports_, nodes, first) ? add_runs(first, tangent) : add_tied(nodes, tangent);
-}
-
-void BandSink::add_block(const std::vector<int>& nodes, const Eigen::MatrixXd& tangent) {
-    const auto size = static_cast<Eigen::Index>(3 * nodes.size());
-    if (tangent.rows() != size || tangent.cols() != size)
-        throw std::logic_error("a tangent block has another size than its control points");
-    add_tied(nodes, tangent);
-}
-
-// A column of the band takes pieces of up to twelve rows in a row.
-void BandSink::add_runs(const std::array<int, 4>& first, const ElementTangent& tangent) {
-    const Eigen::Index step = band_.half_bandwidth();
-    for (int b = 0; b < 4; ++b)
-        for (int c = 0; c < run; ++c) {
-            // Entry (r, c), r >= c, of the band stands at c * half_bandwidth + r.
-            double* rows = band_.entries().data() + (first[b] + c) * step;
-            const double* column = &tangent.coeffRef(0, run * b + c);
-            for (int r = c; r < run; ++r) rows[first[b] + r] += column[run * b + r];
-            for (int a = b + 1; a < 4; ++a)
-                for (int r = 0; r < run; ++r) rows[first[a] + r] += column[run * a + r];
+    using FourPoints = Eigen::Array<double, 12, 1>;
+    const int row = nodes[0] / across_, first = nodes[0] % across_;
+    if (row != first_row_) move_to(row);
+    for (int a = 0; a < 4; ++a)
+        for (int b = 0; b < 4; ++b) {
+            filled_[(row + a) % rows * across_ + first + b] = 1;
+            for (int c = 0; c < 3; ++c) {
+                // The span's first point stands b places before this one, whose own place in a run is the fourth. What lies
+                // above the diagonal is added too and never read.
+                double* column = stencil_of(row + a, first + b, c) + 3 * (3 - b);
+                const double* values = tangent.col(12 * a + 3 * b + c).data();
+                for (int below = 0; a + below < 4; ++below)
+                    FourPoints::Map(column + run * below) += FourPoints::Map(values + 12 * (a + below));
+            }
         }
 }
 
-// K(u, v) = sum of w_r w_c tangent(r, c) over all rows r with a part of u and all columns c with one of v.
-template <class Nodes, class Tangent>
-void BandSink::add_tied(const Nodes& nodes, const Tangent& tangent) {
-    parts_.clear();
-    for (int row = 0; row < tangent.rows(); ++row)
-        for (const Supports::Share& share : supports_.shares(nodes[row / 3], row % 3))
-            parts_.push_back({share.unknown, row, share.weight});
-    std::sort(parts_.begin(), parts_.end(),
-              [](const Part& p, const Part& q) { return std::tie(p.unknown, p.row) < std::tie(q.unknown, q.row); });
-    column_.resize(tangent.rows());
-    for (std::size_t q = 0; q < parts_.size(); ++q) {
-        const auto [unknown, c, weight] = parts_[q];
-        // Only the lower triangle is filled.
-        for (int r = 0; r < c; ++r) column_[r] = weight * tangent(c, r);
-        for (int r = c; r < tangent.rows(); ++r) column_[r] = weight * tangent(r, c);
-        double* rows = band_.entries().data() + static_cast<Eigen::Index>(unknown) * band_.half_bandwidth();
-        rows[unknown] += weight * column_[c];
-        std::size_t p = q + 1;
-        // Two parts of one unknown meet twice on the diagonal.
-        for (; p < parts_.size() && parts_[p].unknown == unknown; ++p)
-            rows[unknown] += 2 * parts_[p].weight * column_[parts_[p].row];
-        for (; p < parts_.size(); ++p) rows[parts_[p].unknown] += parts_[p].weight * column_[parts_[p].row];
+void BandSink::add_block(const std::vector<int>& nodes, const Eigen::MatrixXd& tangent) {
+    const int size = 3 * static_cast<int>(nodes.size());
+    if (tangent.rows() != size || tangent.cols() != size)
+        throw std::logic_error("a tangent block has another size than its control points");
+    for (int column = 0; column < size; ++column)
+        for (int row = column; row < size; ++row)
+            add_entry({nodes[row / 3], row % 3}, {nodes[column / 3], column % 3}, tangent(row, column));
+}
+
+void BandSink::close() {
+    for (int row = first_row_; row < first_row_ + rows; ++row) send(row);
+    clear_through(band_.size() - 1);
+}
+
+void BandSink::clear_through(int column) {
+    for (; cleared_ <= column; ++cleared_) band_.entries().col(cleared_).setZero();
+}
+
+void BandSink::move_to(int row) {
+    const int left_behind = row < first_row_ ? rows : std::min(rows, row - first_row_);
+    for (int k = 0; k < left_behind; ++k) send(first_row_ + k);
+    first_row_ = row;
+}
+
+// The columns of a row of control points; they are zero afterwards.
+void BandSink::send(int row) {
+    for (int j = 0; j < across_; ++j) {
+        char& filled = filled_[row % rows * across_ + j];
+        if (!filled) continue;
+        filled = 0;
+        const int first = std::max(0, j - 3), last = std::min(across_ - 1, j + 3);
+        for (int c = 0; c < 3; ++c) {
+            const Freedom column{row * across_ + j, c};
+            double* values = stencil_of(row, j, c);
+            send_run(column, column.point, last - j + 1, values + 9);
+            for (int below = 1; below < rows && row + below < along_; ++below)
+                send_run(column, column.point + below * across_ + first - j, last - first + 1,
+                         values + run * below + 3 * (first - j + 3));
+            std::fill(values, values + stencil, 0.0);
+        }
     }
+}
+
+// Neighbours in a row of control points. Plain unknowns go to the band at once, in one piece if they are numbered one after the
+// other; where ties or another order of the numbers are met, every entry goes its own way.
+void BandSink::send_run(Freedom column, int first_point, int points, const double* values) {
+    const int begin = first_point == column.point ? column.component : 0;  // on the diagonal
+    const int above = supports_.plain_unknown(column.point, column.component);
+    if (above == Supports::fixed) return;
+    if (above >= 0) clear_through(above);
+    // Entry (r, c), r >= c, of the band stands at c * half_bandwidth + r.
+    double* entries = band_.entries().data() + std::max<Eigen::Index>(above, 0) * band_.half_bandwidth();
+    const int first = supports_.plain_unknown(first_point, 0);
+    const bool behind = first_point == column.point || first > above;
+    if (above >= 0 && behind && supports_.consecutive(first_point) >= 3 * points) {
+        for (int r = begin; r < 3 * points; ++r) entries[first + r] += values[r];
+        return;
+    }
+    for (int r = begin; r < 3 * points; ++r) {
+        const int unknown = supports_.plain_unknown(first_point + r / 3, r % 3);
+        if (above >= 0 && unknown > above)
+            entries[unknown] += values[r];
+        else if (unknown != Supports::fixed)
+            add_entry({first_point + r / 3, r % 3}, column, values[r]);
+    }
+}
+
+// An entry of K and its mirror image: two different components that depend on one unknown meet on its diagonal twice.
+void BandSink::add_entry(Freedom row, Freedom column, double value) {
+    if (value == 0) return;
+    const bool same = row.point == column.point && row.component == column.component;
+    for (const auto& r : supports_.shares(row.point, row.component))
+        for (const auto& c : supports_.shares(column.point, column.component)) {
+            if (same && r.unknown < c.unknown) continue;
+            clear_through(std::min(r.unknown, c.unknown));
+            const bool twice = !same && r.unknown == c.unknown;
+            band_.add(r.unknown, c.unknown, (twice ? 2 : 1) * r.weight * c.weight * value);
+        }
 }
 
 }  // namespace swale

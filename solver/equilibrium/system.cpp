@@ -78,21 +78,15 @@ BandMatrix System::empty_band() const {
 
 BandMatrix System::tangent(const ControlPoints& points, TermTimes* times) const {
     BandMatrix band = empty_band();
-    add_tangent(points, band, times);
+    tangent_into(points, band, times);
     return band;
 }
 
 void System::tangent_into(const ControlPoints& points, BandMatrix& band, TermTimes* times) const {
-    if (band.size() == unknowns() && band.half_bandwidth() == half_bandwidth_)
-        band.entries().setZero();
-    else
-        band = empty_band();
-    add_tangent(points, band, times);
-}
-
-void System::add_tangent(const ControlPoints& points, BandMatrix& band, TermTimes* times) const {
-    BandSink sink(supports_, band);
+    if (band.size() != unknowns() || band.half_bandwidth() != half_bandwidth_) band = empty_band();
+    BandSink sink(patch_, supports_, band);
     for_each_term(times, [&](const Term& term) { term.add_tangent(points, sink); });
+    sink.close();
 }
 
 Eigen::VectorXd System::areas() const {
@@ -106,7 +100,7 @@ Eigen::VectorXd System::areas() const {
 
 BandMatrix System::area_matrix() const {
     BandMatrix band = empty_band();
-    BandSink sink(supports_, band);
+    BandSink sink(patch_, supports_, band);
     const auto along = span_products(patch_.along), across = span_products(patch_.across);
     ElementTangent tangent = ElementTangent::Zero();
     for (int s = 0; s < patch_.along.spans(); ++s)
@@ -118,6 +112,7 @@ BandMatrix System::area_matrix() const {
                 }
             sink.add(patch_.nodes(s, t), tangent);
         }
+    sink.close();
     return band;
 }
 

@@ -43,7 +43,6 @@ class System {
 
   private:
     BandMatrix empty_band() const;
-    void add_tangent(const ControlPoints& points, BandMatrix& band, TermTimes* times) const;
 
     Patch patch_;
     Supports supports_;
