@@ -3,6 +3,7 @@
 #include "benchmarks/campaign/balance.h"
 #include "benchmarks/campaign/case_text.h"
 #include "benchmarks/campaign/kinds.h"
+#include "benchmarks/campaign/sag.h"
 #include "solver/transition.h"
 
 #include <fmt/format.h>
@@ -75,9 +76,9 @@ void judge_converged(const TransitionCase& transition, const TransitionResult& r
 }
 
 void put_readings(const TransitionCase& transition, const StateResult& state, Record& record) {
-    record.per_width = state.tension / transition.belt.width;
     record.edge_strain = state.edge_strain_max.value;
     record.edge_error = state.edge_strain_max.error.value_or(-1);
+    record.edge_x = state.edge_strain_max.x / transition.layout.distance;
     record.edge_far_error = state.edge_strain_max.far_end_error.value_or(-1);
     record.tension_min = state.tension_min.value;
     record.eigenvalue_symmetric = state.eigenvalue_symmetric.value_or(0);
@@ -86,6 +87,12 @@ void put_readings(const TransitionCase& transition, const StateResult& state, Re
         record.iterations += grid.iterations;
         record.unknowns = std::max(record.unknowns, grid.unknowns);
     }
+}
+
+// Also of a state that did not converge.
+void put_tension(const TransitionCase& transition, const TensionState& state, Record& record) {
+    record.per_width = state.total.value_or(0) / transition.belt.width;
+    record.sag = sag_over_span(transition, state);
 }
 
 Record failed(const TransitionCase& transition, const std::string& what) {
@@ -126,8 +133,7 @@ std::vector<Record> judge_case(const TransitionCase& transition, int index) {
     try {
         const TransitionResult result = solve_transition(transition);
         for (const StateResult& state : result.states) records.push_back(judge_state(transition, result, state));
-        for (std::size_t k = 0; k < records.size(); ++k)
-            records[k].per_width = transition.states[k].total.value_or(0) / transition.belt.width;
+        for (std::size_t k = 0; k < records.size(); ++k) put_tension(transition, transition.states[k], records[k]);
     } catch (const std::exception& error) {
         records = {failed(transition, error.what())};
     }

@@ -11,7 +11,7 @@ namespace swale::benchmark {
 
 namespace {
 
-constexpr std::size_t columns = 20;
+constexpr std::size_t columns = 22;
 
 // Semicolons part the columns, so they become commas in a text.
 std::string plain(std::string text) {
@@ -38,8 +38,8 @@ Record from_cells(const std::vector<std::string>& cells) {
     r.outcome = text();
     r.kinds = split(text(), '|');
     r.reason = text();
-    for (double* value : {&r.along, &r.across, &r.vertical, &r.axial, &r.per_width, &r.edge_strain, &r.edge_error,
-                          &r.edge_far_error, &r.tension_min, &r.eigenvalue_symmetric, &r.eigenvalue_antisymmetric})
+    for (double* value : {&r.along, &r.across, &r.vertical, &r.axial, &r.per_width, &r.sag, &r.edge_strain, &r.edge_error,
+                          &r.edge_far_error, &r.edge_x, &r.tension_min, &r.eigenvalue_symmetric, &r.eigenvalue_antisymmetric})
         *value = number();
     r.sets = whole();
     r.unknowns = whole();
@@ -52,16 +52,18 @@ Record from_cells(const std::vector<std::string>& cells) {
 }  // namespace
 
 std::string csv_header() {
-    return "index;state;outcome;kinds;reason;along;across;vertical;axial;per_width N/mm;edge_strain;edge_error;edge_far_error;"
+    return "index;state;outcome;kinds;reason;along;across;vertical;axial;per_width "
+           "N/mm;sag;edge_strain;edge_error;edge_far_error;edge_x;"
            "tension_min N/mm;eigenvalue_symmetric N/mm^3;eigenvalue_antisymmetric N/mm^3;sets;unknowns;iterations;seconds;case";
 }
 
 std::string csv_line(const Record& r) {
     return fmt::format(
-        "{};{};{};{};{};{:.2e};{:.2e};{:.2e};{:.2e};{:.4g};{:.5g};{:.3g};{:.3g};{:.4g};{:.3g};{:.3g};{};{};{};{:.1f};{}",
+        "{};{};{};{};{};{:.2e};{:.2e};{:.2e};{:.2e};{:.4g};{:.3g};{:.5g};{:.3g};{:.3g};{:.3g};{:.4g};{:.3g};{:.3g};{};{};{};{:."
+        "1f};{}",
         r.index, r.state, r.outcome, plain(fmt::format("{}", fmt::join(r.kinds, "|"))), plain(r.reason), r.along, r.across,
-        r.vertical, r.axial, r.per_width, r.edge_strain, r.edge_error, r.edge_far_error, r.tension_min, r.eigenvalue_symmetric,
-        r.eigenvalue_antisymmetric, r.sets, r.unknowns, r.iterations, r.seconds, plain(r.line));
+        r.vertical, r.axial, r.per_width, r.sag, r.edge_strain, r.edge_error, r.edge_far_error, r.edge_x, r.tension_min,
+        r.eigenvalue_symmetric, r.eigenvalue_antisymmetric, r.sets, r.unknowns, r.iterations, r.seconds, plain(r.line));
 }
 
 std::vector<Record> read_records(const std::string& file) {

@@ -15,7 +15,9 @@ struct Record {
     double along = 0, across = 0, vertical = 0;  ///< imbalance over tension plus weight
     double axial = 0;                            ///< share of a roll's force along its axis
     double per_width = 0;                        ///< tension [N/mm]
+    double sag = 0;                              ///< of the longest free span, over the span
     double edge_strain = 0, edge_error = 0, edge_far_error = 0;
+    double edge_x = 0;       ///< where the edge strain is largest, over the distance
     double tension_min = 0;  ///< [N/mm]
     double eigenvalue_symmetric = 0, eigenvalue_antisymmetric = 0;
     int sets = 0, unknowns = 0, iterations = 0;

@@ -1,6 +1,9 @@
 #include "benchmarks/campaign/summary.h"
 
+#include "benchmarks/campaign/sag.h"
+
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstdio>
 #include <map>
@@ -18,12 +21,21 @@ double share(std::size_t part, std::size_t whole) {
     return 100.0 * static_cast<double>(part) / static_cast<double>(std::max<std::size_t>(1, whole));
 }
 
+// Beside all states those that are plausibly taut: the sag of the longest free span is below a limit.
 void print_outcomes(const std::vector<Record>& records) {
-    std::map<std::string, std::size_t> count;
-    for (const Record& record : records) ++count[record.outcome];
-    std::printf("| outcome | states | share |\n|---|---|---|\n");
+    std::map<std::string, std::array<std::size_t, 2>> count;
+    std::size_t all_taut = 0;
+    for (const Record& record : records) {
+        const bool taut = record.sag <= slack_sag;
+        ++count[record.outcome][0];
+        count[record.outcome][1] += taut;
+        all_taut += taut;
+    }
+    std::printf("| outcome | states | share | sag of every span below %.0f %% | share |\n|---|---|---|---|---|\n",
+                100 * slack_sag);
     for (const auto& [outcome, states] : count)
-        std::printf("| %s | %zu | %.1f %% |\n", outcome.c_str(), states, share(states, records.size()));
+        std::printf("| %s | %zu | %.1f %% | %zu | %.1f %% |\n", outcome.c_str(), states[0], share(states[0], records.size()),
+                    states[1], share(states[1], all_taut));
 }
 
 void print_kinds(const std::vector<Record>& records) {
@@ -47,12 +59,12 @@ void print_worst(const char* name, const std::vector<Record>& records, double Re
 }
 
 void print_failures(const std::vector<Record>& records) {
-    std::printf("\n| case | state | N/mm | outcome | reason | what |\n|---|---|---|---|---|---|\n");
+    std::printf("\n| case | state | N/mm | sag / span | outcome | reason | what |\n|---|---|---|---|---|---|---|\n");
     for (const Record& r : records)
         if (has_failed(r)) {
             const std::string kind = r.kinds.empty() ? "" : r.kinds.front();
-            std::printf("| %d | %s | %.3g | %s: %s | %s | %s |\n", r.index, r.state.c_str(), r.per_width, r.outcome.c_str(),
-                        kind.c_str(), r.reason.c_str(), r.line.c_str());
+            std::printf("| %d | %s | %.3g | %.3f | %s: %s | %s | %s |\n", r.index, r.state.c_str(), r.per_width, r.sag,
+                        r.outcome.c_str(), kind.c_str(), r.reason.c_str(), r.line.c_str());
         }
 }
 
