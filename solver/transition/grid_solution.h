@@ -19,10 +19,6 @@ struct GridSolution {
     std::string sentence;  ///< why it stopped, both numbers
 };
 
-/// Gauss points of the shell that are enough on every grid: 3 a span and direction change the peaks by 1e-5, next to a held
-/// corner by 2e-3.
-inline constexpr int points_per_span = 2;
-
 /// What the solution of a grid needs besides its start.
 struct GridTask {
     const TransitionCase& transition;
@@ -42,8 +38,5 @@ using GridStart = std::function<ControlPoints(const Patch& patch)>;
 /// Newton on one grid. With rolls the unstretched length is chosen so that under the tension the far plane is at its mid-span:
 /// solved, rescaled by the miss, solved again until the miss is below 0.2 mm. Converged only if nothing passed through a roll.
 GridSolution solve_grid(const GridTask& task, const GridStart& start, const NewtonWatcher& watcher, NewtonTimes& times);
-
-/// Unstretched length per length in space that a uniform strip under the state's tension would have.
-double first_scale(const TransitionCase& transition, const TensionState& state);
 
 }  // namespace swale

@@ -25,6 +25,11 @@ int more_sets(int sets) {
 
 constexpr int most_sets = 40;
 
+// Full sets to begin with: in an endless trough as few as are judged or drawn.
+int first_sets(const Trough& trough) {
+    return trough.support == Support::held ? 1 : trough.sets.value_or(3);
+}
+
 // Residual that is enough where only the difference to another grid is wanted.
 constexpr double rough = 1e-6;
 
@@ -36,12 +41,12 @@ Patch coarse_grid(const TransitionCase& transition, int sets) {
 
 }  // namespace
 
-StateSolver::StateSolver(const TransitionCase& transition, int sets, ProgressListener listener)
+StateSolver::StateSolver(const TransitionCase& transition, ProgressListener listener)
     : transition_(transition),
-      sets_(sets),
+      sets_(first_sets(transition.layout.trough)),
       endless_(transition.layout.trough.support == Support::rolls && !transition.layout.trough.sets),
       listener_(std::move(listener)),
-      coarse_patch_(coarse_grid(transition, sets)) {}
+      coarse_patch_(coarse_grid(transition, sets_)) {}
 
 std::vector<StateResult> StateSolver::solve(const std::vector<TensionState>& states) {
     Workers workers;

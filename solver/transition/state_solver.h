@@ -21,12 +21,12 @@ struct SolverTimes {
 /// result depends on the coarse chain alone, not on the order in which threads finish.
 class StateSolver {
   public:
-    /// `sets`: full sets in the model; where the trough is endless, to begin with.
-    StateSolver(const TransitionCase& transition, int sets, ProgressListener listener);
+    StateSolver(const TransitionCase& transition, ProgressListener listener);
 
     /// Never throws for lack of convergence: status and reason of each state tell. In the order given.
     std::vector<StateResult> solve(const std::vector<TensionState>& states);
 
+    /// Full sets in the model.
     int sets() const { return sets_; }
     const SolverTimes& times() const { return times_; }
 

@@ -4,7 +4,6 @@
 #include "solver/criteria/criteria.h"
 #include "solver/equilibrium/stopwatch.h"
 #include "solver/transition/state_solver.h"
-#include "solver/transition/trough_length.h"
 
 #include <fmt/core.h>
 #include <sys/resource.h>
@@ -38,6 +37,16 @@ void add_cost(const StateSolver& solver, TransitionResult& result) {
     cost.peak_memory_MB = peak_memory_MB();
 }
 
+// The endless trough that the stored belt ended in; none where it ended at a plane or a held section.
+std::shared_ptr<const EndlessTrough> trough_beyond(const TransitionCase& transition, const TensionState& state, int sets,
+                                                   const Patch& patch, double scale) {
+    const Trough& trough = transition.layout.trough;
+    if (trough.sets || trough.support == Support::held) return {};
+    NewtonTimes times;
+    const Patch in_space{patch.along.scaled(1 / scale), patch.across};
+    return endless_trough(transition, state, in_space, sets, points_per_span, times).trough;
+}
+
 CubicBasis basis_of(const std::vector<double>& knots) {
     if (knots.size() < 8) throw std::invalid_argument("a stored knot vector has fewer than eight knots");
     return CubicBasis({knots.begin() + 3, knots.end() - 3});
@@ -47,8 +56,7 @@ CubicBasis basis_of(const std::vector<double>& knots) {
 
 TransitionResult solve_transition(const TransitionCase& transition, const ProgressListener& listener) {
     TransitionResult result;
-    const TroughLength length = trough_length(transition);
-    StateSolver solver(transition, length.sets, listener);
+    StateSolver solver(transition, listener);
     timed(result.cost.seconds, [&] { result.states = solver.solve(transition.states); });
     result.sets = solver.sets();
     result.criteria = judge(transition, result.states);
@@ -63,7 +71,8 @@ StateResult restore_state(const TransitionCase& transition, int sets, const Tens
         throw std::invalid_argument(
             fmt::format("{} stored control points for a grid of {}", shape.control_points.cols(), patch.points()));
     const double scale = patch.along.end() / path_length(transition.layout, sets);
-    const BeltModel model = belt_model(transition, state, sets, patch, scale);
+    const BeltModel model = belt_model(transition, state, sets, patch, scale, points_per_span,
+                                       trough_beyond(transition, state, sets, patch, scale));
     StateResult result = recover_state(transition, state, model, shape.control_points);
     const ControlPoints gradient = model.system.full_gradient(shape.control_points);
     const double residual = model.system.supports().restrict(gradient).norm() / gradient.norm();
