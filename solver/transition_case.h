@@ -39,6 +39,8 @@ struct SolveSettings {
     Symmetry model = Symmetry::half;
     double grid = 1;             ///< factor on every knot span; 0.5 halves them
     int newton_iterations = 60;  ///< bound for one grid
+    int starts = 1;              ///< further starts where a strip is slack, in search of other equilibria
+    int tension_path = 0;        ///< tensions from the highest to the lowest at which eigenvalues are found; 0: none
 };
 
 /// Everything that defines a run. Internal units: mm, N, t, s, rad.

@@ -92,6 +92,16 @@ struct Readings {
     }
 };
 
+/// Another equilibrium of the same state, on the coarse grid; its readings are without errors.
+struct OtherEquilibrium : Readings {
+    std::string start;             ///< what it was found from, in print
+    double energy_difference = 0;  ///< potential energy of the whole belt above that of the state's own shape [N mm]
+    double distance = 0;           ///< largest, of the two surfaces [mm]
+    double x = 0, y = 0;           ///< where, in the unstretched belt [mm]
+    std::optional<double> eigenvalue_symmetric, eigenvalue_antisymmetric;  ///< [N/mm^3]
+    BeltShape shape;
+};
+
 struct StateResult : Readings {
     std::string name;
     SolveStatus status = SolveStatus::not_converged;
@@ -108,6 +118,7 @@ struct StateResult : Readings {
     std::vector<CrossSection> across;
     BeltSurface surface;
     BeltShape shape;
+    std::vector<OtherEquilibrium> others;  ///< looked for where a strip is slack
     std::vector<NewtonRecord> newton;
     std::vector<std::string> notes;  ///< cautions about this state in sentences (deviation of a held profile, ...)
 };
@@ -124,6 +135,20 @@ struct Judgement {
     bool advisory = false;
     std::string source;
     std::optional<double> x, y;  ///< where [mm]
+};
+
+/// The belt at one tension of a path, on the coarse grid; readings and eigenvalues only if it converged.
+struct TensionPathRow : Readings {
+    double tension = 0;  ///< [N]
+    bool converged = false;
+    std::string reason;                                                    ///< why it stopped, both numbers
+    std::optional<double> eigenvalue_symmetric, eigenvalue_antisymmetric;  ///< [N/mm^3]
+};
+
+/// What becomes of the belt as the tension falls.
+struct TensionPath {
+    std::vector<TensionPathRow> rows;                          ///< highest tension first
+    std::optional<double> symmetric_zero, antisymmetric_zero;  ///< tension at which the eigenvalue vanishes [N]
 };
 
 struct Cost {
@@ -146,6 +171,7 @@ struct TransitionResult {
     std::vector<StateResult> states;  ///< in the order of the case
     std::vector<Judgement> criteria;
     std::vector<NamedRoll> rolls;  ///< of the whole belt
+    TensionPath path;              ///< empty unless asked for
     int sets = 0;                  ///< full sets in the model
     Cost cost;
 };

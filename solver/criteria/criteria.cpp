@@ -1,5 +1,7 @@
 #include "solver/criteria/criteria.h"
 
+#include <string>
+
 namespace swale {
 
 const std::vector<Criterion>& all_criteria() {
@@ -8,11 +10,30 @@ const std::vector<Criterion>& all_criteria() {
     return criteria;
 }
 
+namespace {
+
+// The state with the readings of another shape of its belt; what only the reported shape has is left out.
+StateResult in_other_shape(const StateResult& state, std::size_t k) {
+    StateResult other;
+    static_cast<Readings&>(other) = state.others[k];
+    other.name = state.name + ", other shape " + std::to_string(k + 1);
+    other.status = state.status;
+    return other;
+}
+
+void judge_state(const TransitionCase& transition, const StateResult& state, std::vector<Judgement>& judgements) {
+    for (const Criterion criterion : all_criteria()) judgements.push_back(criterion(transition, state));
+}
+
+}  // namespace
+
 std::vector<Judgement> judge(const TransitionCase& transition, const std::vector<StateResult>& states) {
     std::vector<Judgement> judgements;
-    for (const StateResult& state : states)
-        if (state.status == SolveStatus::converged)
-            for (const Criterion criterion : all_criteria()) judgements.push_back(criterion(transition, state));
+    for (const StateResult& state : states) {
+        if (state.status != SolveStatus::converged) continue;
+        judge_state(transition, state, judgements);
+        for (std::size_t k = 0; k < state.others.size(); ++k) judge_state(transition, in_other_shape(state, k), judgements);
+    }
     return judgements;
 }
 

@@ -1,6 +1,8 @@
 #include "solver/transition/cold_start.h"
 
 #include "mesh/idler_set.h"
+#include "solver/transition/grid_ladder.h"
+#include "solver/transition/other_equilibria.h"
 #include "solver/transition/start_surface.h"
 
 #include <algorithm>
@@ -95,7 +97,8 @@ GridSolution solve_cold(const GridTask& task, const NewtonWatcher& watcher, Newt
     };
     if (may_be_rough(task.transition.layout)) {
         const GridSolution rough = counted(solve_rough(task, watcher, times));
-        if (rough.converged) {
+        // A slack belt has several equilibria, and the rough grid tends to those that lie higher.
+        if (rough.converged && !slack(readings_of(task.transition, rough))) {
             GridTask finer = task;
             finer.scale = rough.model.scale;
             const auto refined = [&](const Patch& patch) { return rough.model.patch.refine(rough.points, patch); };

@@ -9,8 +9,8 @@ namespace swale {
 GridStart ruled_start(const GridTask& task);
 
 /// Solves a grid without a neighbour. First on every other knot, at a tenth of the cost, and from there on the grid itself;
-/// if that fails from the ruled surface at once; if that fails too, down from higher tensions, at which the belt is taut.
-/// The record counts the iterations of all attempts.
+/// if that fails or the belt is slack, from the ruled surface at once; if that fails too, down from higher tensions, at which
+/// the belt is taut. The record counts the iterations of all attempts.
 GridSolution solve_cold(const GridTask& task, const NewtonWatcher& watcher, NewtonTimes& times);
 
 }  // namespace swale

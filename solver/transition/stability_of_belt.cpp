@@ -24,6 +24,20 @@ double mirror_product(const Patch& patch, const ControlPoints& mode) {
     return product / mode.squaredNorm();
 }
 
+constexpr int fewest_modes = 6, most_modes = 48;
+
+BeltStability lowest_by_parity(const BeltModel& model, const std::vector<EigenMode>& modes) {
+    BeltStability stability;
+    const Supports& supports = model.system.supports();
+    const ControlPoints at_rest = supports.expand(Eigen::VectorXd::Zero(supports.unknowns()));
+    for (const EigenMode& mode : modes) {
+        const bool even = mirror_product(model.patch, supports.expand(mode.shape) - at_rest) > 0;
+        std::optional<double>& place = even ? stability.symmetric : stability.antisymmetric;
+        if (!place) place = mode.value;
+    }
+    return stability;
+}
+
 }  // namespace
 
 BeltStability stability_of_belt(const TransitionCase& transition, const TensionState& state, const BeltModel& model,
@@ -32,13 +46,11 @@ BeltStability stability_of_belt(const TransitionCase& transition, const TensionS
         const std::optional<System> odd = system_with(transition, state, model, Parity::antisymmetric);
         return {lowest(model.system, points), odd ? lowest(*odd, points) : std::nullopt};
     }
+    // The lowest few may all be of one parity: then more are looked for.
     BeltStability stability;
-    const Supports& supports = model.system.supports();
-    const ControlPoints at_rest = supports.expand(Eigen::VectorXd::Zero(supports.unknowns()));
-    for (const EigenMode& mode : lowest_modes(model.system, points, 6)) {
-        const bool even = mirror_product(model.patch, supports.expand(mode.shape) - at_rest) > 0;
-        std::optional<double>& place = even ? stability.symmetric : stability.antisymmetric;
-        if (!place) place = mode.value;
+    for (int count = fewest_modes; count <= most_modes; count *= 2) {
+        stability = lowest_by_parity(model, lowest_modes(model.system, points, count));
+        if (stability.symmetric && stability.antisymmetric) break;
     }
     return stability;
 }

@@ -3,6 +3,7 @@
 #include <fmt/core.h>
 
 #include <algorithm>
+#include <cmath>
 
 namespace swale {
 
@@ -39,6 +40,15 @@ void note_mode(const std::optional<double>& eigenvalue, const char* kind, StateR
 }
 
 }  // namespace
+
+void note_others(StateResult& result) {
+    for (const OtherEquilibrium& other : result.others)
+        result.notes.push_back(fmt::format(
+            "warning: another equilibrium, found {}: up to {:.0f} mm away, its energy {} by {:.3g} J, edge strain {:.3g} % "
+            "(coarse grid); both are judged",
+            other.start, other.distance, other.energy_difference < 0 ? "lower" : "higher",
+            std::abs(other.energy_difference) / 1e3, 100 * other.edge_strain_max.value));
+}
 
 void note_instability(const BeltStability& lowest, StateResult& result) {
     note_mode(lowest.symmetric, "symmetric", result);

@@ -7,6 +7,7 @@
 #include "solver/transition/continued_start.h"
 #include "solver/transition/error_estimate.h"
 #include "solver/transition/state_notes.h"
+#include "solver/transition/tension_path.h"
 #include "solver/transition/workers.h"
 
 #include <fmt/core.h>
@@ -56,12 +57,17 @@ std::vector<StateResult> StateSolver::solve(const std::vector<TensionState>& sta
 
     std::vector<std::future<GridLadder>> ladders;
     std::vector<std::future<BeltStability>> stabilities;
+    std::vector<std::future<std::vector<OtherEquilibrium>>> others;
     for (const CoarseState& coarse : coarse_) ladders.push_back(workers.run([this, &coarse] { return climb_from(coarse); }));
     for (const CoarseState& coarse : coarse_)
         stabilities.push_back(workers.run([this, &coarse] { return stability_of(coarse); }));
+    for (const CoarseState& coarse : coarse_) others.push_back(workers.run([this, &coarse] { return others_of(coarse); }));
     std::vector<StateResult> results;
-    for (std::size_t k = 0; k < coarse_.size(); ++k)
+    for (std::size_t k = 0; k < coarse_.size(); ++k) {
         results.push_back(finish(coarse_[k], ladders[k].get(), stabilities[k].get()));
+        results.back().others = others[k].get();
+        note_others(results.back());
+    }
     return results;
 }
 
@@ -159,6 +165,40 @@ BeltStability StateSolver::stability_of(const CoarseState& coarse) {
     });
     account(times);
     return lowest;
+}
+
+// Where a strip is slack, from other starts.
+std::vector<OtherEquilibrium> StateSolver::others_of(const CoarseState& coarse) {
+    std::vector<OtherEquilibrium> others;
+    if (!coarse.solution.converged || !slack(readings_of(transition_, coarse.solution))) return others;
+    SolverTimes times;
+    const GridTask task = coarse_task(coarse.state, coarse.solution.model.scale);
+    const NewtonWatcher watch = watcher(coarse.state, "other start");
+    for (const OtherSolution& found : other_equilibria(task, coarse.solution, transition_.settings.starts, watch, times.newton)) {
+        OtherEquilibrium& other = others.emplace_back();
+        static_cast<Readings&>(other) = found.readings;
+        other.start = found.start;
+        other.energy_difference = found.energy_difference;
+        other.distance = found.apart.distance;
+        other.x = found.apart.x;
+        other.y = found.apart.y;
+        const BeltModel& model = found.solution.model;
+        const BeltStability lowest = stability_of_belt(transition_, coarse.state, model, found.solution.points);
+        other.eigenvalue_symmetric = lowest.symmetric;
+        other.eigenvalue_antisymmetric = lowest.antisymmetric;
+        other.shape = {model.patch.along.knots(), model.patch.across.knots(), found.solution.points};
+    }
+    account(times);
+    return others;
+}
+
+TensionPath StateSolver::path() {
+    if (transition_.settings.tension_path == 0) return {};
+    SolverTimes times;
+    TensionPath path = tension_path(transition_, sets_, coarse_patch_, endless_, transition_.settings.tension_path,
+                                    watcher({"tension path", {}, {}}, "coarse grid"), times.newton);
+    account(times);
+    return path;
 }
 
 StateResult StateSolver::not_converged(const CoarseState& coarse, const GridLadder& ladder) const {

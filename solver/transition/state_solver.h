@@ -2,6 +2,7 @@
 
 #include "solver/transition.h"
 #include "solver/transition/grid_ladder.h"
+#include "solver/transition/other_equilibria.h"
 #include "solver/transition/stability_of_belt.h"
 
 #include <memory>
@@ -26,6 +27,9 @@ class StateSolver {
     /// Never throws for lack of convergence: status and reason of each state tell. In the order given.
     std::vector<StateResult> solve(const std::vector<TensionState>& states);
 
+    /// The path from the highest to the lowest tension, if the case asks for it; after `solve`.
+    TensionPath path();
+
     /// Full sets in the model.
     int sets() const { return sets_; }
     const SolverTimes& times() const { return times_; }
@@ -47,6 +51,7 @@ class StateSolver {
 
     GridLadder climb_from(const CoarseState& coarse);
     BeltStability stability_of(const CoarseState& coarse);
+    std::vector<OtherEquilibrium> others_of(const CoarseState& coarse);
     StateResult finish(const CoarseState& coarse, const GridLadder& ladder, const BeltStability& lowest);
     StateResult not_converged(const CoarseState& coarse, const GridLadder& ladder) const;
 

@@ -58,6 +58,7 @@ TransitionResult solve_transition(const TransitionCase& transition, const Progre
     TransitionResult result;
     StateSolver solver(transition, listener);
     timed(result.cost.seconds, [&] { result.states = solver.solve(transition.states); });
+    result.path = solver.path();
     result.sets = solver.sets();
     result.criteria = judge(transition, result.states);
     result.rolls = all_rolls(transition.layout, result.sets, transition.belt.section.underside);

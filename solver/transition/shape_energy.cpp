@@ -1,0 +1,55 @@
+#include "solver/transition/shape_energy.h"
+
+#include "mesh/quadrature.h"
+#include "solver/strain/belt_probe.h"
+
+namespace swale {
+
+namespace {
+
+double potential(const GridSolution& solution) {
+    const System& system = solution.model.system;
+    return solution.model.multiplicity() * system.energy(system.supports().project(solution.points));
+}
+
+double unstretched_length(const GridSolution& solution) {
+    return solution.model.patch.along.end() - solution.model.patch.along.begin();
+}
+
+// dPi/dL = int (1/2 e.N + 1/2 k.M + m g z) dy - T lambda at the far plane [N].
+double potential_per_length(const TransitionCase& transition, const TensionState& state, const GridSolution& solution) {
+    const Section& section = transition.belt.section;
+    const BeltProbe probe(solution.model.patch, solution.points, section);
+    double sum = 0;
+    for (const LinePoint& place : gauss_rule(solution.model.patch.across, 3).points) {
+        const SurfacePoint point = probe.at(probe.end(), place.position);
+        const double elastic = 0.5 * (point.membrane_strain.dot(point.force) + point.curvature.dot(point.moment));
+        const double pull = state.total.value_or(0) / transition.belt.width * (1 + point.strain);
+        sum += place.weight * (elastic + section.mass * gravity * point.position.z() - pull);
+    }
+    return solution.model.multiplicity() * sum;
+}
+
+}  // namespace
+
+double energy_difference(const TransitionCase& transition, const TensionState& state, const GridSolution& known,
+                         const GridSolution& other) {
+    const double longer_by = unstretched_length(other) - unstretched_length(known);
+    return potential(other) - potential(known) - longer_by * potential_per_length(transition, state, known);
+}
+
+Separation separation(const GridSolution& known, const GridSolution& other) {
+    const Patch &here = known.model.patch, &there = other.model.patch;
+    const double ratio = there.along.end() / here.along.end();
+    Separation widest;
+    for (const LinePoint& along : gauss_rule(here.along, 2).points)
+        for (const LinePoint& across : gauss_rule(here.across, 2).points) {
+            const double x = along.position, y = across.position;
+            const Eigen::Vector3d apart =
+                there.jet(other.points, x * ratio, y).position - here.jet(known.points, x, y).position;
+            if (apart.norm() > widest.distance) widest = {apart.norm(), x, y};
+        }
+    return widest;
+}
+
+}  // namespace swale
