@@ -15,7 +15,8 @@ namespace swale {
 ///   /                 attributes: format "swale result", format_version, swale_version, written_at (UTC), title, case_file,
 ///                     verdict, units
 ///   /case_text        the case file verbatim
-///   /settings         attributes: accuracy, model ("half", "full"), grid, newton_iterations, sets (full sets in the model)
+///   /settings         attributes: accuracy, model ("half", "full"), grid, newton_iterations, starts, tension_path,
+///                     sets (full sets in the model)
 ///   /belt             attributes: designation, width_mm, ...; membrane A (3, 3), bending D (3, 3), order along, across, shear
 ///   /belt/data        data sheet, one row a number: name, value, unit, grade, source
 ///   /rolls            one row a roll: name, centre, axis, up (n, 3), radius, half_length, end_radius

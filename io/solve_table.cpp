@@ -13,6 +13,8 @@ SolveSettings read_settings(CaseTable table) {
     settings.model = table.choice<Symmetry>("model", {"half", "full"}).value_or(settings.model);
     settings.grid = table.number("grid", 0.25, 4).value_or(settings.grid);
     settings.newton_iterations = table.integer("newton_iterations", 1, 1000).value_or(settings.newton_iterations);
+    settings.starts = table.integer("starts", 0, 9).value_or(settings.starts);
+    settings.tension_path = table.integer("tension_path", 0, 200).value_or(settings.tension_path);
     table.finish();
     return settings;
 }

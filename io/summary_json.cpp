@@ -53,22 +53,63 @@ Json newton(const std::vector<NewtonRecord>& records) {
     return list;
 }
 
+void add_readings(const Readings& r, Json& entry) {
+    entry["edge_strain_max"] = reading(r.edge_strain_max);
+    entry["centre_strain_min"] = reading(r.centre_strain_min);
+    entry["edge_tension_max_N_per_mm"] = reading(r.edge_tension_max);
+    entry["tension_min_N_per_mm"] = reading(r.tension_min);
+    entry["junction_bending_strain_max"] = reading(r.junction_bending_strain_max);
+    entry["surface_strain_max"] = reading(r.surface_strain_max);
+    entry["wing_line_force_max_N_per_mm"] = reading(r.wing_line_force_max);
+}
+
+Json eigenvalues(const std::optional<double>& symmetric, const std::optional<double>& antisymmetric) {
+    return {{"symmetric", number(symmetric)}, {"antisymmetric", number(antisymmetric)}};
+}
+
+Json others(const std::vector<OtherEquilibrium>& equilibria) {
+    Json list = Json::array();
+    for (const OtherEquilibrium& other : equilibria) {
+        Json entry = {{"found", other.start},
+                      {"energy_above_J", number(other.energy_difference / 1e3)},
+                      {"farthest_mm", number(other.distance)},
+                      {"x_mm", number(other.x)},
+                      {"y_mm", number(other.y)}};
+        add_readings(other, entry);
+        entry["smallest_tangent_eigenvalue_N_per_mm3"] = eigenvalues(other.eigenvalue_symmetric, other.eigenvalue_antisymmetric);
+        list.push_back(entry);
+    }
+    return list;
+}
+
+Json path_row(const TensionPathRow& row) {
+    Json entry = {{"tension_N", number(row.tension)}, {"converged", row.converged}, {"reason", row.reason}};
+    entry["edge_strain_max"] = row.converged ? number(row.edge_strain_max.value) : Json(nullptr);
+    entry["centre_strain_min"] = row.converged ? number(row.centre_strain_min.value) : Json(nullptr);
+    entry["smallest_tangent_eigenvalue_N_per_mm3"] = eigenvalues(row.eigenvalue_symmetric, row.eigenvalue_antisymmetric);
+    return entry;
+}
+
+Json tension_path(const TensionPath& path) {
+    if (path.rows.empty()) return nullptr;
+    Json rows = Json::array();
+    for (const TensionPathRow& row : path.rows) rows.push_back(path_row(row));
+    return {{"rows", rows},
+            {"symmetric_zero_N", number(path.symmetric_zero)},
+            {"antisymmetric_zero_N", number(path.antisymmetric_zero)}};
+}
+
 /// What a state says of itself once it has a solution, in the contract's order.
 Json solution(const StateResult& state) {
-    return {{"tension_N", number(state.tension)},
-            {"pulley_tension_N", number(state.pulley_tension)},
-            {"far_strain", number(state.far_strain)},
-            {"excluded_mm", number(state.excluded)},
-            {"edge_strain_max", reading(state.edge_strain_max)},
-            {"centre_strain_min", reading(state.centre_strain_min)},
-            {"edge_tension_max_N_per_mm", reading(state.edge_tension_max)},
-            {"tension_min_N_per_mm", reading(state.tension_min)},
-            {"junction_bending_strain_max", reading(state.junction_bending_strain_max)},
-            {"surface_strain_max", reading(state.surface_strain_max)},
-            {"wing_line_force_max_N_per_mm", reading(state.wing_line_force_max)},
-            {"supports", supports(state.supports)},
-            {"smallest_tangent_eigenvalue_N_per_mm3",
-             {{"symmetric", number(state.eigenvalue_symmetric)}, {"antisymmetric", number(state.eigenvalue_antisymmetric)}}}};
+    Json entry = {{"tension_N", number(state.tension)},
+                  {"pulley_tension_N", number(state.pulley_tension)},
+                  {"far_strain", number(state.far_strain)},
+                  {"excluded_mm", number(state.excluded)}};
+    add_readings(state, entry);
+    entry["supports"] = supports(state.supports);
+    entry["smallest_tangent_eigenvalue_N_per_mm3"] = eigenvalues(state.eigenvalue_symmetric, state.eigenvalue_antisymmetric);
+    entry["other_equilibria"] = others(state.others);
+    return entry;
 }
 
 Json state(const StateResult& state) {
@@ -118,6 +159,7 @@ std::string summary_json(const RunRecord& record) {
     summary["hand_methods"] = Json::array();
     summary["cost"] = cost(result.cost);
     summary["sets"] = result.sets;
+    summary["tension_path"] = tension_path(result.path);
     summary["version"] = version();
     return summary.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }

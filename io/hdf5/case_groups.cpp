@@ -28,6 +28,8 @@ void write_settings(const Hdf5Group& root, const RunRecord& record) {
     group.attribute("model", std::string(settings.model == Symmetry::half ? "half" : "full"));
     group.attribute("grid", settings.grid);
     group.attribute("newton_iterations", settings.newton_iterations);
+    group.attribute("starts", settings.starts);
+    group.attribute("tension_path", settings.tension_path);
     group.attribute("sets", record.result.sets);
 }
 

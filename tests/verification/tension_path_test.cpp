@@ -11,7 +11,7 @@ namespace {
 TensionPath path_of(const TransitionCase& transition, int rows) {
     const GridTask task = coarse_task(transition);
     NewtonTimes times;
-    return tension_path(transition, task.sets, task.patch_in_space, rows, {}, times);
+    return tension_path(transition, task.sets, task.patch_in_space, false, rows, {}, times);
 }
 
 TensionPathRow row(double tension, std::optional<double> symmetric) {
