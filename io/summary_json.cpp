@@ -108,6 +108,8 @@ Json solution(const StateResult& state) {
     add_readings(state, entry);
     entry["supports"] = supports(state.supports);
     entry["smallest_tangent_eigenvalue_N_per_mm3"] = eigenvalues(state.eigenvalue_symmetric, state.eigenvalue_antisymmetric);
+    const Eigen::Vector3d& end = state.far_end_force;
+    entry["far_end_force_N"] = {number(end.x()), number(end.y()), number(end.z())};
     entry["other_equilibria"] = others(state.others);
     return entry;
 }

@@ -48,7 +48,7 @@ double Balance::largest() const {
 }
 
 Balance balance(const TransitionCase& transition, const StateResult& state) {
-    Eigen::Vector3d sum(state.tension, 0, -weight(transition, state));
+    Eigen::Vector3d sum = state.far_end_force - Eigen::Vector3d(0, 0, weight(transition, state));
     const double scale = std::abs(state.tension) + weight(transition, state);
     for (const SupportForce& support : state.supports) sum += support.force;
     sum /= scale;

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <optional>
 #include <utility>
 
 namespace swale {
@@ -15,6 +16,13 @@ namespace {
 
 // A belt may relax until nothing carries force; then the residual is held against this share of the largest forces met.
 constexpr double force_floor = 1e-4;
+
+// A factor is used again as long as each step takes the residual down to this share.
+constexpr double fast_fall = 0.1;
+
+// Where rounding stops the iteration, a residual up to this is an equilibrium: of a slack belt with stiff cords the forces are
+// small differences of large ones.
+constexpr double rounding_residual = 1e-6;
 
 // The state of the iteration, so that each step of the loop is a named function.
 class Descent {
@@ -35,18 +43,20 @@ class Descent {
 
     // K p = -r; as long as K is not positive definite, (K + shift * area) p = -r with a growing shift.
     bool find_step() {
+        if (factor_) shifted_ = std::move(*factor_).memory();
+        factor_.reset();
         system_.tangent_into(system_.supports().expand(q_), tangent_, &times_.terms);
         for (int attempt = 0; attempt < 40; ++attempt) {
             shifted_ = tangent_;
             shifted_.diagonal() += (shift_ * areas_).transpose();
             BandFactor factor = timed(times_.factorisation, [&] { return BandFactor(std::move(shifted_)); });
-            const bool definite = factor.ok();
-            if (definite) step_ = timed(times_.factorisation, [&] { return factor.solve(-residual_); });
-            shifted_ = std::move(factor).memory();
-            if (definite) {
+            if (factor.ok()) {
+                factor_ = std::move(factor);
+                plain_ = shift_ == 0;
                 shift_ = shift_ > 1e-7 ? shift_ / 8 : 0;
-                return step_.allFinite();
+                return solve_step();
             }
+            shifted_ = std::move(factor).memory();
             shift_ = std::max(1e-6, shift_ * 4);
         }
         return false;
@@ -61,7 +71,7 @@ class Descent {
     // the energy can't be seen in it: then the residual decides.
     bool take_step() {
         const double slope = residual_.dot(step_), before = relative_residual();
-        const double rounding = 1e-13 * (std::abs(energy_) + reference_);
+        const double rounding = rounding_of_energy();
         double share = 1;
         for (int halving = 0; halving <= settings_.halvings; ++halving, share /= 2) {
             const Eigen::VectorXd trial = q_ + share * step_;
@@ -72,14 +82,45 @@ class Descent {
             q_ = trial;
             energy_ = energy;
             measure_residual();
+            fast_ = share == 1 && relative_residual() < fast_fall * before;
             return lower || relative_residual() < before;
         }
+        fast_ = false;
         return false;
+    }
+
+    // Near the end the factor at hand is good for another step or two, each at a tenth of the cost of a new one.
+    void use_factor_again() {
+        while (plain_ && fast_ && !small_enough()) {
+            const double before = relative_residual(), energy_before = energy_;
+            const Eigen::VectorXd here = q_, residual_here = residual_;
+            if (!solve_step()) return;
+            q_ = here + step_;
+            energy_ = system_.energy(q_, &times_.terms);
+            measure_residual();
+            fast_ = energy_ <= energy_before + 10 * rounding_of_energy() && relative_residual() < fast_fall * before;
+            if (fast_) continue;
+            q_ = here;
+            energy_ = energy_before;
+            residual_ = residual_here;
+        }
+    }
+
+    // The residual can't fall any further where a whole step promises less energy than its rounding.
+    bool at_rounding() const {
+        return relative_residual() <= rounding_residual && std::abs(residual_.dot(step_)) < 1e3 * rounding_of_energy();
     }
 
     const Eigen::VectorXd& q() const { return q_; }
 
   private:
+    bool solve_step() {
+        step_ = timed(times_.factorisation, [&] { return factor_->solve(-residual_); });
+        return step_.allFinite();
+    }
+
+    double rounding_of_energy() const { return 1e-13 * (std::abs(energy_) + reference_); }
+
     void measure_residual() {
         const ControlPoints gradient = system_.full_gradient(system_.supports().expand(q_), &times_.terms);
         residual_ = system_.supports().restrict(gradient);
@@ -91,6 +132,9 @@ class Descent {
     const NewtonSettings& settings_;
     NewtonTimes& times_;
     BandMatrix tangent_{0, 0}, shifted_{0, 0};  // kept from step to step: the memory of a large band is dear to ask for
+    std::optional<BandFactor> factor_;  // of the last step
+    bool plain_ = false;                // without a shift
+    bool fast_ = false;                 // the last step was whole and the residual fell fast
     Eigen::VectorXd areas_, q_, residual_, step_;
     double energy_ = 0, reference_ = 1, largest_ = 0, shift_ = 0;
 };
@@ -104,6 +148,13 @@ NewtonOutcome outcome(const Descent& descent, int iteration, bool converged, con
             residual,
             settings.tolerance,
             descent.q()};
+}
+
+// No step lowers the energy: an equilibrium to rounding, or none.
+NewtonOutcome stopped(const Descent& descent, int iteration, NewtonSettings settings) {
+    if (!descent.at_rounding()) return outcome(descent, iteration, false, " (no step lowers the energy)", settings);
+    settings.tolerance = rounding_residual;
+    return outcome(descent, iteration, true, ", where the energy falls no further", settings);
 }
 
 }  // namespace
@@ -127,7 +178,8 @@ NewtonOutcome minimise(const System& system, const Eigen::VectorXd& start, const
         if (iteration == settings.iterations) return outcome(descent, iteration, false, "", settings);
         if (!descent.find_step()) return outcome(descent, iteration, false, " (no shift made the tangent definite)", settings);
         descent.cap_step();
-        if (!descent.take_step()) return outcome(descent, iteration, false, " (no step lowers the energy)", settings);
+        if (!descent.take_step()) return stopped(descent, iteration, settings);
+        descent.use_factor_again();
     }
 }
 

@@ -87,4 +87,11 @@ double pulley_tension(const BeltModel& model, const ControlPoints& points, doubl
     return far + model.multiplicity() * along;
 }
 
+Vector3d far_end_force(const TensionState& state, const BeltModel& model, const ControlPoints& points) {
+    if (!model.beyond) return {state.total.value_or(0), 0, 0};
+    ControlPoints gradient = ControlPoints::Zero(3, model.patch.points());
+    TroughBeyond(model.beyond->bay, model.beyond->joint, model.patch, model.end).add_gradient(points, gradient);
+    return both_halves(-gradient.rowwise().sum(), model.half);
+}
+
 }  // namespace swale

@@ -16,4 +16,7 @@ double far_tension(const TensionState& state, const BeltModel& model, const Cont
 /// Resultant along x at x = 0: what the far end pulls, less what the rolls and the pulley beyond x = 0 carry along x [N].
 double pulley_tension(const BeltModel& model, const ControlPoints& points, double far);
 
+/// What the trough behind the far end, or the plane there, does to the belt [N], whole belt. Held: the reaction is a support's.
+Eigen::Vector3d far_end_force(const TensionState& state, const BeltModel& model, const ControlPoints& points);
+
 }  // namespace swale

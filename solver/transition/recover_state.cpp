@@ -41,6 +41,7 @@ StateResult recover_state(const TransitionCase& transition, const TensionState& 
     result.name = state.name;
     result.tension = far_tension(state, model, points);
     result.pulley_tension = pulley_tension(model, points, result.tension);
+    result.far_end_force = far_end_force(state, model, points);
     result.far_strain = far_strain(probe);
     result.excluded = reading_range(layout, section, model).excluded;
     result.supports = support_forces(transition, model, points);

@@ -65,6 +65,33 @@ double last_span(const CubicBasis& along) {
     return along.end() - along.breaks()[along.spans() - 1];
 }
 
+// What the last two rows do when the belt moves along itself: position by r', slope by r''. The slope is 3 (r1 - r2) / span.
+VectorXd shift_along_itself(const TroughBay& bay, const std::vector<int>& free, double span) {
+    const int across = bay.patch.across.size();
+    const BasisValues at_end = bay.patch.along.at(bay.patch.along.end());
+    ControlPoints moved(3, 2 * across);
+    for (int j = 0; j < across; ++j) {
+        Eigen::Vector3d slope = Eigen::Vector3d::Zero(), curvature = Eigen::Vector3d::Zero();
+        for (int a = 0; a < 4; ++a) {
+            const auto point = bay.points.col(bay.patch.index(at_end.first + a, j));
+            slope += at_end.slope[a] * point;
+            curvature += at_end.curvature[a] * point;
+        }
+        moved.col(j) = slope - span / 3 * curvature;
+        moved.col(across + j) = slope;
+    }
+    VectorXd shift(free.size());
+    for (std::size_t k = 0; k < free.size(); ++k) shift[k] = moved.reshaped()[free[k]];
+    return shift;
+}
+
+// Nothing holds a belt on frictionless rolls from moving along itself, but on a grid the knots do a little, to either side:
+// P^T K P with P = I - t t^T / t.t.
+MatrixXd without_hold_along(const MatrixXd& stiffness, const VectorXd& t) {
+    const MatrixXd P = MatrixXd::Identity(t.size(), t.size()) - t * t.transpose() / t.squaredNorm();
+    return P.transpose() * stiffness * P;
+}
+
 }  // namespace
 
 std::optional<JointStiffness> joint_stiffness(const TransitionCase& transition, const TroughBay& bay, Parity parity) {
@@ -72,8 +99,12 @@ std::optional<JointStiffness> joint_stiffness(const TransitionCase& transition, 
     const System odd = free_bay(transition, bay, SetPlane::antisymmetric, parity);
     const std::vector<int> free = free_components(bay.patch, even.supports());
     const int size = static_cast<int>(free.size());
-    const auto symmetric = end_stiffness(even, bay.points, size), antisymmetric = end_stiffness(odd, bay.points, size);
+    const auto symmetric = end_stiffness(even, bay.points, size);
+    auto antisymmetric = end_stiffness(odd, bay.points, size);
     if (!symmetric || !antisymmetric) return {};
+    if (parity == Parity::symmetric)
+        *antisymmetric =
+            without_hold_along(*antisymmetric, shift_along_itself(bay, free, last_span(bay.patch.along)));
     std::optional<MatrixXd> chain = endless_chain_stiffness({*symmetric, *antisymmetric, turn(free)});
     if (!chain) return {};
     return JointStiffness{free, std::move(*chain), -even.supports().restrict(bay.gradient).tail(size)};
