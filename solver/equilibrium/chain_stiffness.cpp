@@ -2,14 +2,15 @@
 
 #include <Eigen/Cholesky>
 
+#include <utility>
+
 namespace swale {
 
 namespace {
 
 using Eigen::MatrixXd;
 
-// 64 cells: disturbances of a trough fade over a dozen. Much longer chains would let the small negative stiffness that a
-// coarse grid may have against moving along itself add up to instability.
+// 64 cells: disturbances of a trough fade over a dozen.
 constexpr int doublings = 6;
 
 // Energy 1/2 (u, v) [A B; B^T C] (u, v) of a chain whose left joint does u and whose right joint does v.
@@ -37,22 +38,23 @@ std::optional<Chain> doubled(const Chain& chain) {
     return Chain{chain.A - chain.B * from_left, -chain.B * from_right, chain.C - chain.B.transpose() * from_right};
 }
 
+// With its far end free; where that end alone would give way, as a soft trough's section cut through may, with it held.
+MatrixXd seen_from_left(const Chain& chain) {
+    const Factor far_end(chain.C);
+    const MatrixXd stiffness = stable(far_end) ? MatrixXd(chain.A - chain.B * far_end.solve(chain.B.transpose())) : chain.A;
+    return (stiffness + stiffness.transpose()) / 2;
+}
+
 }  // namespace
 
 std::optional<MatrixXd> endless_chain_stiffness(const HalfCell& half) {
     Chain chain = one_cell(half);
-    Factor far_end(chain.C);
-    if (!stable(far_end)) return {};
     for (int k = 0; k < doublings; ++k) {
-        const std::optional<Chain> longer = doubled(chain);
-        if (!longer) break;
-        const Factor longer_end(longer->C);
-        if (!stable(longer_end)) break;
-        chain = *longer;
-        far_end = longer_end;
+        std::optional<Chain> longer = doubled(chain);
+        if (!longer) return {};
+        chain = std::move(*longer);
     }
-    const MatrixXd stiffness = chain.A - chain.B * far_end.solve(chain.B.transpose());
-    return MatrixXd((stiffness + stiffness.transpose()) / 2);
+    return seen_from_left(chain);
 }
 
 }  // namespace swale

@@ -16,7 +16,7 @@ struct HalfCell {
 };
 
 /// Stiffness at the left end of a chain of 64 cells, in the coordinates of a cell that would stand on its left; the far end is
-/// free. Fewer cells if more are not stable; empty if not even one is.
+/// free, or held where it would give way. Empty if two cells with their outer ends held are not stable.
 std::optional<Eigen::MatrixXd> endless_chain_stiffness(const HalfCell& half);
 
 }  // namespace swale

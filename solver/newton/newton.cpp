@@ -20,9 +20,9 @@ constexpr double force_floor = 1e-4;
 // A factor is used again as long as each step takes the residual down to this share.
 constexpr double fast_fall = 0.1;
 
-// Where rounding stops the iteration, a residual up to this is an equilibrium: of a slack belt with stiff cords the forces are
-// small differences of large ones.
-constexpr double rounding_residual = 1e-6;
+// Where rounding stops the iteration, a residual up to so many times the tolerance is an equilibrium: of a slack belt with
+// stiff cords the forces are small differences of large ones.
+constexpr double rounding_allowance = 20;
 
 // The state of the iteration, so that each step of the loop is a named function.
 class Descent {
@@ -108,7 +108,7 @@ class Descent {
 
     // The residual can't fall any further where a whole step promises less energy than its rounding.
     bool at_rounding() const {
-        return relative_residual() <= rounding_residual && std::abs(residual_.dot(step_)) < 1e3 * rounding_of_energy();
+        return relative_residual() <= rounding_allowance * settings_.tolerance && std::abs(residual_.dot(step_)) < 1e3 * rounding_of_energy();
     }
 
     const Eigen::VectorXd& q() const { return q_; }
@@ -153,7 +153,7 @@ NewtonOutcome outcome(const Descent& descent, int iteration, bool converged, con
 // No step lowers the energy: an equilibrium to rounding, or none.
 NewtonOutcome stopped(const Descent& descent, int iteration, NewtonSettings settings) {
     if (!descent.at_rounding()) return outcome(descent, iteration, false, " (no step lowers the energy)", settings);
-    settings.tolerance = rounding_residual;
+    settings.tolerance *= rounding_allowance;
     return outcome(descent, iteration, true, ", where the energy falls no further", settings);
 }
 

@@ -64,7 +64,8 @@ GridSolution solve_grid(const GridTask& task, const GridStart& start, const Newt
     EndlessTroughOutcome beyond;
     if (task.endless) {
         beyond = endless_trough(task.transition, task.state, task.patch_in_space, task.sets, task.gauss_points, times);
-        if (!beyond.trough) return without_trough(task, beyond);
+        // Where the trough as it is condensed is not stable, a symmetry plane ends the belt.
+        if (!beyond.outcome.converged) return without_trough(task, beyond);
     }
     double scale = task.scale;
     ControlPoints points;

@@ -102,11 +102,12 @@ std::optional<JointStiffness> joint_stiffness(const TransitionCase& transition, 
     const auto symmetric = end_stiffness(even, bay.points, size);
     auto antisymmetric = end_stiffness(odd, bay.points, size);
     if (!symmetric || !antisymmetric) return {};
-    if (parity == Parity::symmetric)
-        *antisymmetric =
-            without_hold_along(*antisymmetric, shift_along_itself(bay, free, last_span(bay.patch.along)));
+    const bool along = parity == Parity::symmetric;
+    const VectorXd shift = shift_along_itself(bay, free, last_span(bay.patch.along));
+    if (along) *antisymmetric = without_hold_along(*antisymmetric, shift);
     std::optional<MatrixXd> chain = endless_chain_stiffness({*symmetric, *antisymmetric, turn(free)});
     if (!chain) return {};
+    if (along) *chain = without_hold_along(*chain, shift);
     return JointStiffness{free, std::move(*chain), -even.supports().restrict(bay.gradient).tail(size)};
 }
 

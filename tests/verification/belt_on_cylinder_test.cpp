@@ -68,6 +68,7 @@ Solution solve(const Wrap& wrap, const Patch& patch) {
     const Eigen::Vector3d direction(std::cos(wrap.angle / 2), 0, -std::sin(wrap.angle / 2));
     system.add(std::make_shared<DeadLoad>(end_load(patch, wrap.tension * width * direction)));
     NewtonSettings settings;
+    settings.tolerance = 1e-11;  // small reactions beside a large tension
     settings.step_cap = 5;
     settings.iterations = 200;
     const ControlPoints start = patch.follow([&](double s, double y) { return laid_on(wrap, s, y); });
