@@ -76,7 +76,8 @@ Json others(const std::vector<OtherEquilibrium>& equilibria) {
                       {"x_mm", number(other.x)},
                       {"y_mm", number(other.y)}};
         add_readings(other, entry);
-        entry["smallest_tangent_eigenvalue_N_per_mm3"] = eigenvalues(other.eigenvalue_symmetric, other.eigenvalue_antisymmetric);
+        entry["smallest_tangent_eigenvalue_N_per_mm3"] =
+            eigenvalues(other.eigenvalue_symmetric, other.eigenvalue_antisymmetric);
         list.push_back(entry);
     }
     return list;

@@ -111,7 +111,7 @@ struct StateResult : Readings {
     double pulley_tension = 0;  ///< [N]
     double far_strain = 0;
     Eigen::Vector3d far_end_force = Eigen::Vector3d::Zero();  ///< of what is behind the far end on the belt [N]
-    double excluded = 0;  ///< [mm]
+    double excluded = 0;                                      ///< [mm]
     std::vector<SupportForce> supports;
     std::optional<double> eigenvalue_symmetric, eigenvalue_antisymmetric;  ///< [N/mm^3]
 

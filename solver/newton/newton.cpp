@@ -108,7 +108,8 @@ class Descent {
 
     // The residual can't fall any further where a whole step promises less energy than its rounding.
     bool at_rounding() const {
-        return relative_residual() <= rounding_allowance * settings_.tolerance && std::abs(residual_.dot(step_)) < 1e3 * rounding_of_energy();
+        return relative_residual() <= rounding_allowance * settings_.tolerance &&
+               std::abs(residual_.dot(step_)) < 1e3 * rounding_of_energy();
     }
 
     const Eigen::VectorXd& q() const { return q_; }
@@ -132,9 +133,9 @@ class Descent {
     const NewtonSettings& settings_;
     NewtonTimes& times_;
     BandMatrix tangent_{0, 0}, shifted_{0, 0};  // kept from step to step: the memory of a large band is dear to ask for
-    std::optional<BandFactor> factor_;  // of the last step
-    bool plain_ = false;                // without a shift
-    bool fast_ = false;                 // the last step was whole and the residual fell fast
+    std::optional<BandFactor> factor_;          // of the last step
+    bool plain_ = false;                        // without a shift
+    bool fast_ = false;                         // the last step was whole and the residual fell fast
     Eigen::VectorXd areas_, q_, residual_, step_;
     double energy_ = 0, reference_ = 1, largest_ = 0, shift_ = 0;
 };

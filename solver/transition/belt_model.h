@@ -7,8 +7,8 @@
 #include "solver/shell/shell_energy.h"
 #include "solver/transition/belt_contacts.h"
 #include "solver/transition/belt_supports.h"
-#include "solver/transition/gravity.h"
 #include "solver/transition/endless_trough.h"
+#include "solver/transition/gravity.h"
 #include "solver/transition_case.h"
 #include "solver/transition_result.h"
 
@@ -28,7 +28,7 @@ struct BeltModel {
     std::shared_ptr<const ShellEnergy> shell;
     std::shared_ptr<const DeadLoad> weight;
     std::vector<BeltContact> contacts;
-    std::vector<IdlerSet> idlers;  ///< all sets of the model, held ones too
+    std::vector<IdlerSet> idlers;                 ///< all sets of the model, held ones too
     std::shared_ptr<const EndlessTrough> beyond;  ///< the trough behind the last set; none: a symmetry plane there
     System system;
 
@@ -51,7 +51,8 @@ BeltModel belt_model(const TransitionCase& transition, const TensionState& state
 double material_place(const BeltModel& model, const ControlPoints& points, double x);
 
 /// The same terms under other parity, for modes of the half model; empty if the trough beyond is not stable under it.
-std::optional<System> system_with(const TransitionCase& transition, const TensionState& state, const BeltModel& model, Parity parity);
+std::optional<System> system_with(const TransitionCase& transition, const TensionState& state, const BeltModel& model,
+                                  Parity parity);
 
 /// Every roll of the whole belt with its name, for pictures.
 std::vector<NamedRoll> all_rolls(const TransitionLayout& layout, int sets, double underside);

@@ -59,8 +59,8 @@ std::optional<GridSolution> solve_falling(const GridTask& task, const NewtonWatc
     for (const double tension : tensions) {
         const TensionState state{task.state.name, tension, {}};
         const double before = std::exchange(strip, first_scale(task.transition, state));
-        GridTask step{task.transition, state,      task.sets,      task.patch_in_space,
-                      strip,           task.phase, task.tolerance, task.gauss_points, task.endless};
+        GridTask step{task.transition, state,          task.sets,         task.patch_in_space, strip,
+                      task.phase,      task.tolerance, task.gauss_points, task.endless};
         GridStart start = ruled_start(step);
         if (solution) {
             step.scale = solution->model.scale * strip / before;

@@ -8,8 +8,8 @@ namespace swale {
 
 namespace {
 
-// What the difference of the two finest grids is multiplied with, in the order of Readings::all. Smooth readings fall by 4 to 16
-// from grid to grid, so that a third to a fifteenth of the difference is left; peaks at rolls fall less, those of the faces'
+// What the difference of the two finest grids is multiplied with, in the order of Readings::all. Smooth readings fall by 4 to
+// 16 from grid to grid, so that a third to a fifteenth of the difference is left; peaks at rolls fall less, those of the faces'
 // strain least. Chosen on the transitions of benchmarks/published/error_study.cpp, see benchmarks/README.md.
 constexpr std::array<double, 7> share_of_difference{1.4, 0.7, 1.4, 0.7, 1.0, 2.8, 1.4};
 // A share of the reading that no estimate goes below: the places where peaks are looked for are discrete.
@@ -25,11 +25,9 @@ std::vector<Judged> judged_readings(const TransitionCase& transition, const Read
     std::vector<Judged> judged{{"edge strain", &r.edge_strain_max, std::abs(r.edge_strain_max.value)}};
     if (transition.limits.edge_tension && transition.belt.rated_tension)
         judged.push_back({"edge tension", &r.edge_tension_max, std::abs(r.edge_tension_max.value)});
-    if (transition.limits.tension_min)
-        judged.push_back({"lowest tension", &r.tension_min, std::abs(r.edge_tension_max.value)});
+    if (transition.limits.tension_min) judged.push_back({"lowest tension", &r.tension_min, std::abs(r.edge_tension_max.value)});
     if (transition.limits.junction_strain)
-        judged.push_back(
-            {"junction strain", &r.junction_bending_strain_max, std::abs(r.junction_bending_strain_max.value)});
+        judged.push_back({"junction strain", &r.junction_bending_strain_max, std::abs(r.junction_bending_strain_max.value)});
     return judged;
 }
 

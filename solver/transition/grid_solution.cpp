@@ -13,8 +13,8 @@ namespace swale {
 namespace {
 
 constexpr int most_rounds = 6;
-// Of the far end from its mid-span [mm]; spacings are above 500 mm. An endless trough takes the belt on from where it is, so that
-// only the knots stand off the rolls by as much.
+// Of the far end from its mid-span [mm]; spacings are above 500 mm. An endless trough takes the belt on from where it is, so
+// that only the knots stand off the rolls by as much.
 constexpr double largest_miss = 0.2, largest_endless_miss = 1;
 
 Patch scaled(const Patch& patch, double scale) {
@@ -71,8 +71,8 @@ GridSolution solve_grid(const GridTask& task, const GridStart& start, const Newt
     ControlPoints points;
     int iterations = 0;
     for (int round = 1;; ++round) {
-        BeltModel model =
-            belt_model(task.transition, task.state, task.sets, scaled(task.patch_in_space, scale), scale, task.gauss_points, beyond.trough);
+        BeltModel model = belt_model(task.transition, task.state, task.sets, scaled(task.patch_in_space, scale), scale,
+                                     task.gauss_points, beyond.trough);
         const NewtonOutcome outcome = run(model, round == 1 ? start(model.patch) : points, task, watcher, times);
         points = model.system.supports().expand(outcome.q);
         iterations += outcome.iterations;

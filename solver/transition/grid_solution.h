@@ -26,10 +26,10 @@ struct GridTask {
     int sets = 0;
     Patch patch_in_space;  ///< knots along the centre line's path in space; the belt's own are these times `scale`
     double scale = 1;
-    std::string phase;        ///< "coarse grid", "fine grid", "longer trough"
-    double tolerance = 1e-8;  ///< of the relative residual
+    std::string phase;                   ///< "coarse grid", "fine grid", "longer trough"
+    double tolerance = 1e-8;             ///< of the relative residual
     int gauss_points = points_per_span;  ///< of the shell, a span and direction
-    bool endless = false;     ///< the trough goes on behind the last set; otherwise a symmetry plane
+    bool endless = false;                ///< the trough goes on behind the last set; otherwise a symmetry plane
 };
 
 /// Control points to start from on a patch over the unstretched belt.

@@ -9,9 +9,9 @@ namespace swale {
 
 void note_accuracy(const TransitionCase& transition, const std::string& why, StateResult& result) {
     if (const Excess excess = discretisation_excess(transition, result); excess.name)
-        result.notes.push_back(
-            fmt::format("accuracy: the {}'s discretisation error is {:.2g}, {:.2g} is wanted ({:.2g} %){}", excess.name,
-                        excess.error, excess.wanted, 100 * transition.settings.accuracy, why.empty() ? "" : "; " + why));
+        result.notes.push_back(fmt::format("accuracy: the {}'s discretisation error is {:.2g}, {:.2g} is wanted ({:.2g} %){}",
+                                           excess.name, excess.error, excess.wanted, 100 * transition.settings.accuracy,
+                                           why.empty() ? "" : "; " + why));
 }
 
 void note_floating_end(const TransitionLayout& layout, int sets, StateResult& result) {

@@ -150,8 +150,7 @@ GridLadder StateSolver::climb_from(const CoarseState& coarse) {
     if (!coarse.solution.converged) return {coarse.solution, {}, {coarse.solution.record}, {}};
     SolverTimes times;
     const auto watch = [&](const std::string& phase) { return watcher(coarse.state, phase); };
-    GridLadder ladder =
-        climb(coarse_task(coarse.state, coarse.solution.model.scale), coarse.solution, watch, times.newton);
+    GridLadder ladder = climb(coarse_task(coarse.state, coarse.solution.model.scale), coarse.solution, watch, times.newton);
     account(times);
     return ladder;
 }
@@ -174,7 +173,8 @@ std::vector<OtherEquilibrium> StateSolver::others_of(const CoarseState& coarse) 
     SolverTimes times;
     const GridTask task = coarse_task(coarse.state, coarse.solution.model.scale);
     const NewtonWatcher watch = watcher(coarse.state, "other start");
-    for (const OtherSolution& found : other_equilibria(task, coarse.solution, transition_.settings.starts, watch, times.newton)) {
+    for (const OtherSolution& found :
+         other_equilibria(task, coarse.solution, transition_.settings.starts, watch, times.newton)) {
         OtherEquilibrium& other = others.emplace_back();
         static_cast<Readings&>(other) = found.readings;
         other.start = found.start;
@@ -216,8 +216,8 @@ StateResult StateSolver::finish(const CoarseState& coarse, const GridLadder& lad
     const GridSolution& finest = ladder.finest;
     if (!finest.converged) return not_converged(coarse, ladder);
     SolverTimes times;
-    StateResult result = timed(
-        times.recovery, [&] { return recover_state(transition_, coarse.state, finest.model, finest.points); });
+    StateResult result =
+        timed(times.recovery, [&] { return recover_state(transition_, coarse.state, finest.model, finest.points); });
     result.status = SolveStatus::converged;
     result.reason = finest.sentence;
     result.newton = ladder.records;

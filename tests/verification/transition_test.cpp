@@ -121,8 +121,7 @@ TEST_CASE("two and three Gauss points a span agree away from the stuck corner") 
     const double scale = patch.along.end() / path_length(transition.layout, 2);
     const BeltModel more = belt_model(transition, state, 2, patch, scale, 3);
     NewtonSettings settings;
-    const NewtonOutcome outcome =
-        minimise(more.system, more.system.supports().project(solved.shape.control_points), settings);
+    const NewtonOutcome outcome = minimise(more.system, more.system.supports().project(solved.shape.control_points), settings);
     REQUIRE(outcome.converged);
     const ControlPoints points = more.system.supports().expand(outcome.q);
     for (const double x : {500.0, 1000.0, 1500.0, 1900.0})
