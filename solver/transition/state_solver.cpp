@@ -139,10 +139,14 @@ bool StateSolver::lengthen() {
     if (!matters || more_sets(sets_) > most_sets) return false;
     sets_ = more_sets(sets_);
     coarse_patch_ = coarse_grid(transition_, sets_);
-    for (CoarseState& coarse : coarse_)
-        if (coarse.nearer) coarse.solution = std::move(*coarse.nearer);
-    for (CoarseState& coarse : coarse_)
-        if (!coarse.nearer && coarse.solution.converged) coarse.solution = solve_coarse(coarse.state);
+    std::vector<CoarseState*> without_nearer;  // converged, but on the shorter trough's grid
+    for (CoarseState& coarse : coarse_) {
+        if (coarse.nearer)
+            coarse.solution = std::move(*coarse.nearer);
+        else if (std::exchange(coarse.solution.converged, false))
+            without_nearer.push_back(&coarse);
+    }
+    for (CoarseState* coarse : without_nearer) coarse->solution = solve_coarse(coarse->state);
     return true;
 }
 
