@@ -15,6 +15,8 @@ TransitionCase fabric(double lift) {
     return benchmark::fabric_transition(2000, lift, 2);
 }
 
+#ifdef SWALE_LONG_TESTS
+
 // Its tensions need some ten metres to even out: W/2pi sqrt(A11/A66). Data made up in the range of ST 1600.
 TransitionCase steel_cord(double lift) {
     TransitionCase transition = benchmark::fabric_transition(3600, lift, 2);
@@ -28,6 +30,8 @@ TransitionCase steel_cord(double lift) {
     transition.states = {{"120 N/mm", 120.0 * 1200, {}}};
     return transition;
 }
+
+#endif
 
 StateResult solved(TransitionCase transition, std::optional<int> sets) {
     transition.layout.trough.sets = sets;
@@ -53,6 +57,8 @@ TEST_CASE("an endless trough acts on a fabric belt as sixteen sets do") {
     check_like_many_sets(fabric(104), 16, 3e-3);
 }
 
+#ifdef SWALE_LONG_TESTS
+
 TEST_CASE("an endless trough acts on a steel cord belt as thirty two sets do") {
     check_like_many_sets(steel_cord(0), 32, 5e-3);
     check_like_many_sets(steel_cord(104), 32, 5e-3);
@@ -64,6 +70,8 @@ TEST_CASE("behind few sets the far end's error is the distance from the endless 
     CHECK(off > 0.02 * many.edge_strain_max.value);
     CHECK(few.edge_strain_max.far_end_error.value() == doctest::Approx(off).epsilon(0.15));
 }
+
+#endif
 
 TEST_CASE("half and full model of an endless trough agree") {
     TransitionCase transition = fabric(0);
