@@ -1,6 +1,7 @@
 #include "solver/transition/belt_model.h"
 
 #include "mesh/belt_grid.h"
+#include "solver/transition/end_pull.h"
 
 #include <algorithm>
 #include <cmath>
@@ -9,13 +10,6 @@
 namespace swale {
 
 namespace {
-
-// A total tension pulls at the far plane; half of it at half a belt.
-std::shared_ptr<const DeadLoad> end_pull(const Patch& patch, double tension) {
-    ControlPoints forces = ControlPoints::Zero(3, patch.points());
-    forces(0, patch.index(patch.along.size() - 1, 0)) = tension;
-    return std::make_shared<DeadLoad>(std::move(forces));
-}
 
 System system_of(const TransitionCase& transition, const TensionState& state, const Patch& patch, double scale, bool endless,
                  Parity parity) {
@@ -31,7 +25,7 @@ void add_terms(const TensionState& state, const BeltModel& model, const JointSti
     if (joint)
         system.add(std::make_shared<TroughBeyond>(model.beyond->bay, *joint, model.patch, model.end), TermKind::load);
     else if (state.total)
-        system.add(end_pull(model.patch, *state.total / model.multiplicity()), TermKind::load);
+        system.add(end_pull(model.patch, *state.total), TermKind::load);
 }
 
 }  // namespace

@@ -24,11 +24,10 @@ GridSolution solve_finer(const GridTask& task, const GridSolution& known, const 
         task, [&](const Patch&) { return known.model.patch.refine(known.points, own); }, watcher, times);
 }
 
-std::string accuracy_missed(const TransitionCase& transition, const GridLadder& ladder) {
+bool accurate(const TransitionCase& transition, const GridLadder& ladder) {
     Readings readings = readings_of(transition, ladder.finest);
     estimate_discretisation(readings, ladder.coarser);
-    const Excess excess = discretisation_excess(transition, readings);
-    return excess.name ? excess.name : "";
+    return discretisation_excess(transition, readings).name == nullptr;
 }
 
 }  // namespace
@@ -54,7 +53,7 @@ GridLadder climb(const GridTask& coarse_task, const GridSolution& coarse, const 
         }
         ladder.coarser.push_back(readings_of(task.transition, ladder.finest));
         ladder.finest = std::move(finer);
-        if (!ladder.finest.converged || accuracy_missed(task.transition, ladder).empty()) return ladder;
+        if (!ladder.finest.converged || accurate(task.transition, ladder)) return ladder;
         if (4 * ladder.finest.record.unknowns > most_unknowns) {
             ladder.why_stopped = fmt::format("the next finer grid has more than {} unknowns", most_unknowns);
             return ladder;

@@ -5,6 +5,7 @@
 #include "solver/equilibrium/dead_load.h"
 #include "solver/shell/shell_energy.h"
 #include "solver/transition/belt_contacts.h"
+#include "solver/transition/end_pull.h"
 #include "solver/transition/gravity.h"
 
 #include <cmath>
@@ -28,13 +29,6 @@ void add_terms(const TransitionCase& transition, const Patch& patch, double scal
     system.add(std::make_shared<DeadLoad>(area_load(patch, {0, 0, -section.mass * gravity})), TermKind::load);
     for (const BeltContact& contact : set_contacts(transition, patch, scale, full_set_at_zero(transition.layout)))
         system.add(contact.energy, TermKind::contact);
-}
-
-// The pull of the whole or half a belt on the end's one displacement along x.
-std::shared_ptr<const DeadLoad> end_pull(const Patch& patch, double total) {
-    ControlPoints forces = ControlPoints::Zero(3, patch.points());
-    forces(0, patch.index(patch.along.size() - 1, 0)) = patch.across.begin() == 0 ? total / 2 : total;
-    return std::make_shared<DeadLoad>(std::move(forces));
 }
 
 // One try at a scale.
