@@ -65,6 +65,16 @@ std::vector<double> CubicBasis::greville() const {
     return places;
 }
 
+Eigen::MatrixXd CubicBasis::collocation() const {
+    const std::vector<double> places = greville();
+    Eigen::MatrixXd values = Eigen::MatrixXd::Zero(size(), size());
+    for (int i = 0; i < size(); ++i) {
+        const BasisValues here = at(places[i]);
+        for (int a = 0; a < 4; ++a) values(i, here.first + a) = here.value[a];
+    }
+    return values;
+}
+
 CubicBasis CubicBasis::scaled(double factor) const {
     std::vector<double> moved = breaks_;
     for (double& x : moved) x *= factor;

@@ -36,6 +36,8 @@ class CubicBasis {
 
     /// Averages of three neighbouring knots: a control point placed there by a linear function reproduces it.
     std::vector<double> greville() const;
+    /// Entry (i, j): basis function j at Greville abscissa i.
+    Eigen::MatrixXd collocation() const;
 
     /// The same basis with every break moved by the factor.
     CubicBasis scaled(double factor) const;

@@ -1,5 +1,7 @@
 #include "mesh/patch.h"
 
+#include <Eigen/LU>
+
 namespace swale {
 
 SpanNodes Patch::nodes(int span_along, int span_across) const {
@@ -26,18 +28,37 @@ SurfaceJet Patch::jet(const ControlPoints& points, double x, double y) const {
     return jet;
 }
 
+Eigen::MatrixXd Patch::net(const ControlPoints& points, int component) const {
+    Eigen::MatrixXd net(along.size(), across.size());
+    for (int i = 0; i < along.size(); ++i)
+        for (int j = 0; j < across.size(); ++j) net(i, j) = points(component, index(i, j));
+    return net;
+}
+
+namespace {
+
+void put(const Eigen::MatrixXd& net, const Patch& patch, int component, ControlPoints& points) {
+    for (int i = 0; i < patch.along.size(); ++i)
+        for (int j = 0; j < patch.across.size(); ++j) points(component, patch.index(i, j)) = net(i, j);
+}
+
+}  // namespace
+
 ControlPoints Patch::refine(const ControlPoints& points, const Patch& fine) const {
     const Eigen::MatrixXd lengthwise = along.refinement(fine.along), crosswise = across.refinement(fine.across);
-    ControlPoints net(3, fine.points());
+    ControlPoints finer(3, fine.points());
+    for (int c = 0; c < 3; ++c) put(lengthwise * net(points, c) * crosswise.transpose(), fine, c, finer);
+    return finer;
+}
+
+ControlPoints Patch::meeting(const ControlPoints& values) const {
+    const Eigen::PartialPivLU<Eigen::MatrixXd> lengthwise(along.collocation()), crosswise(across.collocation());
+    ControlPoints points(3, values.cols());
     for (int c = 0; c < 3; ++c) {
-        Eigen::MatrixXd coarse(along.size(), across.size());
-        for (int i = 0; i < along.size(); ++i)
-            for (int j = 0; j < across.size(); ++j) coarse(i, j) = points(c, index(i, j));
-        const Eigen::MatrixXd finer = lengthwise * coarse * crosswise.transpose();
-        for (int i = 0; i < fine.along.size(); ++i)
-            for (int j = 0; j < fine.across.size(); ++j) net(c, fine.index(i, j)) = finer(i, j);
+        const Eigen::MatrixXd rows = lengthwise.solve(net(values, c));
+        put(crosswise.solve(rows.transpose()).transpose(), *this, c, points);
     }
-    return net;
+    return points;
 }
 
 }  // namespace swale

@@ -43,8 +43,20 @@ struct Patch {
         return net;
     }
 
+    /// The surface that meets f at the Greville abscissae; exact for a spline of this patch.
+    template <class Function>
+    ControlPoints interpolate(const Function& f) const {
+        return meeting(follow(f));
+    }
+
     /// The same surface on a patch whose breaks contain this one's.
     ControlPoints refine(const ControlPoints& points, const Patch& fine) const;
+
+  private:
+    /// Control points whose surface has these values at the Greville abscissae.
+    ControlPoints meeting(const ControlPoints& values) const;
+    /// One component, rows along, columns across.
+    Eigen::MatrixXd net(const ControlPoints& points, int component) const;
 };
 
 }  // namespace swale

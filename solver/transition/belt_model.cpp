@@ -48,13 +48,13 @@ BeltModel belt_model(const TransitionCase& transition, const TensionState& state
     return model;
 }
 
-std::optional<System> system_with(const TransitionCase& transition, const TensionState& state, const BeltModel& model,
-                                  Parity parity) {
+OddSystem antisymmetric_system(const TransitionCase& transition, const TensionState& state, const BeltModel& model) {
     std::optional<JointStiffness> joint;
-    if (model.beyond && !(joint = joint_stiffness(transition, model.beyond->bay, parity))) return {};
-    System system = system_of(transition, state, model.patch, model.scale, model.beyond != nullptr, parity);
-    add_terms(state, model, joint ? &*joint : nullptr, system);
-    return system;
+    if (model.beyond) joint = joint_stiffness(transition, model.beyond->bay, Parity::antisymmetric);
+    OddSystem odd{system_of(transition, state, model.patch, model.scale, joint.has_value(), Parity::antisymmetric),
+                  model.beyond && !joint};
+    add_terms(state, model, joint ? &*joint : nullptr, odd.system);
+    return odd;
 }
 
 double material_place(const BeltModel& model, const ControlPoints& points, double x) {

@@ -13,7 +13,6 @@
 #include "solver/transition_result.h"
 
 #include <memory>
-#include <optional>
 #include <string>
 #include <vector>
 
@@ -50,9 +49,14 @@ BeltModel belt_model(const TransitionCase& transition, const TensionState& state
 /// times its path.
 double material_place(const BeltModel& model, const ControlPoints& points, double x);
 
-/// The same terms under other parity, for modes of the half model; empty if the trough beyond is not stable under it.
-std::optional<System> system_with(const TransitionCase& transition, const TensionState& state, const BeltModel& model,
-                                  Parity parity);
+/// The half model's terms for antisymmetric modes. On frictionless rolls a belt that is too stiff to lie in its trough tips over
+/// in it all along; then a symmetry plane ends the belt.
+struct OddSystem {
+    System system;
+    bool trough_tips = false;
+};
+
+OddSystem antisymmetric_system(const TransitionCase& transition, const TensionState& state, const BeltModel& model);
 
 /// Every roll of the whole belt with its name, for pictures.
 std::vector<NamedRoll> all_rolls(const TransitionLayout& layout, int sets, double underside);

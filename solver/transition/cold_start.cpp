@@ -101,6 +101,7 @@ GridSolution solve_cold(const GridTask& task, const NewtonWatcher& watcher, Newt
         if (rough.converged && !slack(readings_of(task.transition, rough))) {
             GridTask finer = task;
             finer.scale = rough.model.scale;
+            finer.known_trough = rough.model.beyond;
             const auto refined = [&](const Patch& patch) { return rough.model.patch.refine(rough.points, patch); };
             GridSolution solution = counted(solve_grid(finer, refined, watcher, times));
             if (solution.converged) return solution;

@@ -8,15 +8,26 @@
 
 namespace swale {
 
+namespace {
+
+// Where a bay is put behind the last it does not quite fit; the gap fades by this exponent a bay.
+constexpr double fading = 2;
+
+}  // namespace
+
 GridStart continued_start(const GridSolution& solution, double spacing) {
     return [&solution, spacing](const Patch& patch) {
         const Patch& known = solution.model.patch;
-        const double last = known.along.end() - 0.5 * spacing * solution.model.scale, bay = spacing * solution.model.scale;
-        return patch.follow([&](double x, double y) {
-            const int bays = std::max(0, static_cast<int>(std::ceil((x - last) / bay - 1e-9)));
-            Eigen::Vector3d position = known.jet(solution.points, x - bays * bay, y).position;
-            position.x() += bays * spacing;
-            return position;
+        const double bay = spacing * solution.model.scale, last = known.along.end() - bay / 2;
+        const auto at = [&](double x, double y) { return known.jet(solution.points, x, y).position; };
+        return patch.interpolate([&](double x, double y) -> Eigen::Vector3d {
+            if (x <= last) return at(x, y);
+            const int bays = static_cast<int>(std::ceil((x - last) / bay - 1e-9));
+            const Eigen::Vector3d shift(spacing, 0, 0), gap = at(last, y) - at(last - bay, y) - shift;
+            // The gaps at the joints before this bay, each as far as it has faded.
+            Eigen::Vector3d offset = Eigen::Vector3d::Zero();
+            for (int joint = 0; joint < bays; ++joint) offset += gap * std::exp(-fading * (x - last - joint * bay) / bay);
+            return at(x - bays * bay, y) + bays * shift + offset;
         });
     };
 }

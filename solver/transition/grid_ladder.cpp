@@ -43,6 +43,7 @@ GridLadder climb(const GridTask& coarse_task, const GridSolution& coarse, const 
     for (int halvings = 1;; ++halvings) {
         task.patch_in_space = halved(task.patch_in_space);
         task.scale = ladder.finest.model.scale;
+        task.known_trough = ladder.finest.model.beyond;
         task.phase = halvings == 1 ? "fine grid" : fmt::format("finer grid {}", halvings);
         task.tolerance = NewtonSettings{}.tolerance;
         GridSolution finer = solve_finer(task, ladder.finest, watch(task.phase), times);

@@ -63,7 +63,8 @@ GridSolution without_trough(const GridTask& task, const EndlessTroughOutcome& be
 GridSolution solve_grid(const GridTask& task, const GridStart& start, const NewtonWatcher& watcher, NewtonTimes& times) {
     EndlessTroughOutcome beyond;
     if (task.endless) {
-        beyond = endless_trough(task.transition, task.state, task.patch_in_space, task.sets, task.gauss_points, times);
+        beyond = endless_trough(task.transition, task.state, task.patch_in_space, task.sets, task.gauss_points,
+                                task.known_trough, times);
         // Where the trough as it is condensed is not stable, a symmetry plane ends the belt.
         if (!beyond.outcome.converged) return without_trough(task, beyond);
     }

@@ -30,6 +30,7 @@ struct GridTask {
     double tolerance = 1e-8;             ///< of the relative residual
     int gauss_points = points_per_span;  ///< of the shell, a span and direction
     bool endless = false;                ///< the trough goes on behind the last set; otherwise a symmetry plane
+    std::shared_ptr<const EndlessTrough> known_trough = {};  ///< of the same state, if there is one
 };
 
 /// Control points to start from on a patch over the unstretched belt.

@@ -2,6 +2,7 @@
 
 #include "solver/transition/cold_start.h"
 #include "solver/transition/grid_ladder.h"
+#include "solver/transition/stability_of_belt.h"
 
 #include <algorithm>
 #include <cmath>
@@ -86,6 +87,11 @@ bool same(const GridSolution& one, const Readings& its, const GridSolution& othe
            std::abs(others.edge_strain_max.value - strain) <= same_strain * std::abs(strain);
 }
 
+void compare(const GridTask& task, const GridSolution& known, OtherSolution& other) {
+    other.energy_difference = energy_difference(task.transition, task.state, known, other.solution);
+    other.apart = separation(known, other.solution);
+}
+
 }  // namespace
 
 bool slack(const Readings& readings) {
@@ -100,16 +106,39 @@ std::vector<OtherSolution> other_equilibria(const GridTask& task, const GridSolu
         if (starts-- <= 0) break;
         GridTask from_here = task;
         from_here.scale = start.scale;
+        from_here.known_trough = known.model.beyond;
         GridSolution solution = solve_grid(from_here, start.start, watcher, times);
         if (!solution.converged) continue;
         const Readings readings = readings_of(task.transition, solution);
         const auto met = [&](const OtherSolution& other) { return same(other.solution, other.readings, solution, readings); };
         if (same(known, of_known, solution, readings) || std::any_of(others.begin(), others.end(), met)) continue;
-        const double energy = energy_difference(task.transition, task.state, known, solution);
-        const Separation apart = separation(known, solution);
-        others.push_back({start.name, std::move(solution), readings, energy, apart});
+        others.push_back({start.name, std::move(solution), readings, 0, {}});
+        compare(task, known, others.back());
     }
     return others;
+}
+
+void put_lowest_first(const GridTask& task, GridSolution& known, std::vector<OtherSolution>& others) {
+    const auto lowest = std::ranges::min_element(others, {}, &OtherSolution::energy_difference);
+    if (lowest == others.end() || lowest->energy_difference >= 0) return;
+    lowest->start = "from the usual start";
+    std::swap(known, lowest->solution);
+    lowest->readings = readings_of(task.transition, lowest->solution);
+    for (OtherSolution& other : others) compare(task, known, other);
+}
+
+OtherEquilibrium reported(const TransitionCase& transition, const TensionState& state, const OtherSolution& other) {
+    const BeltModel& model = other.solution.model;
+    const BeltStability lowest = stability_of_belt(transition, state, model, other.solution.points);
+    return {other.readings,
+            other.start,
+            other.energy_difference,
+            other.apart.distance,
+            other.apart.x,
+            other.apart.y,
+            lowest.symmetric,
+            lowest.antisymmetric,
+            {model.patch.along.knots(), model.patch.across.knots(), other.solution.points}};
 }
 
 }  // namespace swale

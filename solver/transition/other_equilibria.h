@@ -2,6 +2,7 @@
 
 #include "solver/transition/grid_solution.h"
 #include "solver/transition/shape_energy.h"
+#include "solver/transition_result.h"
 
 #include <string>
 #include <vector>
@@ -25,5 +26,12 @@ struct OtherSolution {
 /// `known` is the converged solution of the same task.
 std::vector<OtherSolution> other_equilibria(const GridTask& task, const GridSolution& known, int starts,
                                             const NewtonWatcher& watcher, NewtonTimes& times);
+
+/// Makes the equilibrium of least energy the known one; the one that was known takes its place among the others, found "from
+/// the usual start". Energies and distances are then those from the new one.
+void put_lowest_first(const GridTask& task, GridSolution& known, std::vector<OtherSolution>& others);
+
+/// As it is reported, with its lowest eigenvalues.
+OtherEquilibrium reported(const TransitionCase& transition, const TensionState& state, const OtherSolution& other);
 
 }  // namespace swale

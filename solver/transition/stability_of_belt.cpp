@@ -2,6 +2,8 @@
 
 #include "solver/stability/lowest_modes.h"
 
+#include <numbers>
+
 namespace swale {
 
 namespace {
@@ -43,8 +45,8 @@ BeltStability lowest_by_parity(const BeltModel& model, const std::vector<EigenMo
 BeltStability stability_of_belt(const TransitionCase& transition, const TensionState& state, const BeltModel& model,
                                 const ControlPoints& points) {
     if (model.half) {
-        const std::optional<System> odd = system_with(transition, state, model, Parity::antisymmetric);
-        return {lowest(model.system, points), odd ? lowest(*odd, points) : std::nullopt};
+        const OddSystem odd = antisymmetric_system(transition, state, model);
+        return {lowest(model.system, points), lowest(odd.system, points), odd.trough_tips};
     }
     // The lowest few may all be of one parity: then more are looked for.
     BeltStability stability;
@@ -53,6 +55,14 @@ BeltStability stability_of_belt(const TransitionCase& transition, const TensionS
         if (stability.symmetric && stability.antisymmetric) break;
     }
     return stability;
+}
+
+bool near_instability(const TransitionCase& transition, const TensionState& state, const BeltStability& lowest) {
+    constexpr double doubtful_share = 0.1;
+    const double wave = std::numbers::pi / transition.layout.distance;
+    const double taut = state.total.value_or(0) / transition.belt.width * wave * wave;
+    const auto in_doubt = [&](const std::optional<double>& value) { return !value || *value < doubtful_share * taut; };
+    return in_doubt(lowest.symmetric) || in_doubt(lowest.antisymmetric);
 }
 
 }  // namespace swale

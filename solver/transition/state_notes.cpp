@@ -34,8 +34,8 @@ void note_mode(const std::optional<double>& eigenvalue, const char* kind, StateR
         result.notes.push_back(fmt::format("stability against {} modes was not found out", kind));
     else if (*eigenvalue < 0)
         result.notes.push_back(
-            fmt::format("warning: lowest {} eigenvalue {:.2g} < 0 N/mm^3 on the coarse grid: this shape is unstable "
-                        "there, the belt may tip or wrinkle{}",
+            fmt::format("warning: lowest {} eigenvalue {:.2g} < 0 N/mm^3: this shape is unstable, "
+                        "the belt may tip or wrinkle{}",
                         kind, *eigenvalue, kind[0] == 'a' ? "; compare with model = \"full\"" : ""));
 }
 
@@ -53,6 +53,10 @@ void note_others(StateResult& result) {
 void note_instability(const BeltStability& lowest, StateResult& result) {
     note_mode(lowest.symmetric, "symmetric", result);
     note_mode(lowest.antisymmetric, "antisymmetric", result);
+    if (lowest.trough_tips)
+        result.notes.push_back(
+            "warning: in the running trough behind the last set the belt is not stable against tipping: it is too stiff, or too "
+            "slack, to lie in the trough without friction");
 }
 
 }  // namespace swale

@@ -52,16 +52,15 @@ StateSolver::StateSolver(const TransitionCase& transition, ProgressListener list
 std::vector<StateResult> StateSolver::solve(const std::vector<TensionState>& states) {
     Workers workers;
     solve_coarse_chain(states);
-    do solve_nearer_ends();
-    while (endless_ && lengthen());
+    while (endless_ && lengthen()) solve_nearer_ends();
 
     std::vector<std::future<GridLadder>> ladders;
     std::vector<std::future<BeltStability>> stabilities;
     std::vector<std::future<std::vector<OtherEquilibrium>>> others;
     for (const CoarseState& coarse : coarse_) ladders.push_back(workers.run([this, &coarse] { return climb_from(coarse); }));
     for (const CoarseState& coarse : coarse_)
-        stabilities.push_back(workers.run([this, &coarse] { return stability_of(coarse); }));
-    for (const CoarseState& coarse : coarse_) others.push_back(workers.run([this, &coarse] { return others_of(coarse); }));
+        stabilities.push_back(workers.run([this, &coarse] { return stability_of(coarse.state, coarse.solution); }));
+    for (const CoarseState& coarse : coarse_) others.push_back(workers.run([this, &coarse] { return report_others(coarse); }));
     std::vector<StateResult> results;
     for (std::size_t k = 0; k < coarse_.size(); ++k) {
         results.push_back(finish(coarse_[k], ladders[k].get(), stabilities[k].get()));
@@ -95,25 +94,56 @@ GridSolution StateSolver::solve_coarse(const TensionState& state) {
     return std::move(*solution);
 }
 
+// One state after the other; beside it what follows from those that are known.
 void StateSolver::solve_coarse_chain(const std::vector<TensionState>& states) {
-    for (const TensionState& state : states) coarse_.push_back({state, solve_coarse(state), {}});
+    Workers beside;
+    std::vector<std::future<void>> following;
+    coarse_.reserve(states.size());
+    for (const TensionState& state : states) {
+        CoarseState& coarse = coarse_.emplace_back(CoarseState{state, solve_coarse(state), {}, {}, {}, {}});
+        if (coarse.solution.converged) coarse.readings = readings_of(transition_, coarse.solution);
+        // The chain goes on from the shape that it has found, which another may replace.
+        if (!slack(coarse)) following.push_back(beside.run([this, &coarse] { solve_nearer_end(coarse); }));
+    }
+    for (CoarseState& coarse : coarse_)
+        if (slack(coarse)) following.push_back(beside.run([this, &coarse] {
+                look_for_others(coarse);
+                solve_nearer_end(coarse);
+            }));
+    for (std::future<void>& done : following) done.get();
+}
+
+bool StateSolver::slack(const CoarseState& coarse) {
+    return coarse.solution.converged && swale::slack(coarse.readings);
+}
+
+// From other starts.
+void StateSolver::look_for_others(CoarseState& coarse) {
+    SolverTimes times;
+    const GridTask task = coarse_task(coarse.state, coarse.solution.model.scale);
+    const NewtonWatcher watch = watcher(coarse.state, "other start");
+    coarse.others = other_equilibria(task, coarse.solution, transition_.settings.starts, watch, times.newton);
+    put_lowest_first(task, coarse.solution, coarse.others);
+    coarse.readings = readings_of(transition_, coarse.solution);
+    account(times);
 }
 
 void StateSolver::solve_nearer_ends() {
     Workers workers;
-    std::vector<std::future<std::optional<GridSolution>>> solving;
-    for (const CoarseState& coarse : coarse_)
-        solving.push_back(workers.run([this, &coarse] { return solve_nearer_end(coarse); }));
-    for (std::size_t k = 0; k < coarse_.size(); ++k) coarse_[k].nearer = solving[k].get();
+    std::vector<std::future<void>> solving;
+    for (CoarseState& coarse : coarse_) solving.push_back(workers.run([this, &coarse] { solve_nearer_end(coarse); }));
+    for (std::future<void>& done : solving) done.get();
 }
 
 // An endless trough with more sets before what is linearised; in place of a symmetry plane the endless trough.
-std::optional<GridSolution> StateSolver::solve_nearer_end(const CoarseState& coarse) {
-    if (transition_.layout.trough.support == Support::held || !coarse.solution.converged) return {};
+void StateSolver::solve_nearer_end(CoarseState& coarse) {
+    coarse.nearer.reset();
+    if (transition_.layout.trough.support == Support::held || !coarse.solution.converged) return;
     SolverTimes times;
     GridTask task = coarse_task(coarse.state, coarse.solution.model.scale);
     task.phase = "longer trough";
     task.endless = true;
+    task.known_trough = coarse.solution.model.beyond;
     if (endless_) {
         task.sets = more_sets(sets_);
         task.patch_in_space = coarse_grid(transition_, task.sets);
@@ -122,14 +152,15 @@ std::optional<GridSolution> StateSolver::solve_nearer_end(const CoarseState& coa
     const GridStart start = continued_start(coarse.solution, transition_.layout.trough.spacing);
     GridSolution nearer = solve_grid(task, start, watcher(coarse.state, task.phase), times.newton);
     account(times);
-    if (!nearer.converged) return {};
-    return nearer;
+    if (!nearer.converged) return;
+    coarse.nearer_readings = readings_of(transition_, nearer);
+    coarse.nearer = std::move(nearer);
 }
 
 bool StateSolver::far_end_matters(const CoarseState& coarse) const {
     if (!coarse.nearer) return false;
-    Readings readings = readings_of(transition_, coarse.solution);
-    estimate_far_end(readings, readings, readings_of(transition_, *coarse.nearer));
+    Readings readings = coarse.readings;
+    estimate_far_end(readings, readings, coarse.nearer_readings);
     return far_end_excess(transition_, readings).name != nullptr;
 }
 
@@ -139,15 +170,22 @@ bool StateSolver::lengthen() {
     if (!matters || more_sets(sets_) > most_sets) return false;
     sets_ = more_sets(sets_);
     coarse_patch_ = coarse_grid(transition_, sets_);
-    std::vector<CoarseState*> without_nearer;  // converged, but on the shorter trough's grid
     for (CoarseState& coarse : coarse_) {
-        if (coarse.nearer)
+        if (coarse.nearer) {
             coarse.solution = std::move(*coarse.nearer);
-        else if (std::exchange(coarse.solution.converged, false))
-            without_nearer.push_back(&coarse);
+            coarse.readings = coarse.nearer_readings;
+        } else {
+            coarse.solution.converged = false;  // it may have, but on the shorter trough's grid
+        }
     }
-    for (CoarseState* coarse : without_nearer) coarse->solution = solve_coarse(coarse->state);
+    for (CoarseState& coarse : coarse_)
+        if (!coarse.nearer) solve_coarse_anew(coarse);
     return true;
+}
+
+void StateSolver::solve_coarse_anew(CoarseState& coarse) {
+    coarse.solution = solve_coarse(coarse.state);
+    if (coarse.solution.converged) coarse.readings = readings_of(transition_, coarse.solution);
 }
 
 GridLadder StateSolver::climb_from(const CoarseState& coarse) {
@@ -159,39 +197,22 @@ GridLadder StateSolver::climb_from(const CoarseState& coarse) {
     return ladder;
 }
 
-BeltStability StateSolver::stability_of(const CoarseState& coarse) {
-    if (!coarse.solution.converged) return {};
+BeltStability StateSolver::stability_of(const TensionState& state, const GridSolution& solution) {
+    if (!solution.converged) return {};
     SolverTimes times;
-    tell({coarse.state.name, "stability", 0, 0});
-    const BeltStability lowest = timed(times.stability, [&] {
-        return stability_of_belt(transition_, coarse.state, coarse.solution.model, coarse.solution.points);
-    });
+    tell({state.name, "stability", 0, 0});
+    const BeltStability lowest =
+        timed(times.stability, [&] { return stability_of_belt(transition_, state, solution.model, solution.points); });
     account(times);
     return lowest;
 }
 
-// Where a strip is slack, from other starts.
-std::vector<OtherEquilibrium> StateSolver::others_of(const CoarseState& coarse) {
-    std::vector<OtherEquilibrium> others;
-    if (!coarse.solution.converged || !slack(readings_of(transition_, coarse.solution))) return others;
+std::vector<OtherEquilibrium> StateSolver::report_others(const CoarseState& coarse) {
     SolverTimes times;
-    const GridTask task = coarse_task(coarse.state, coarse.solution.model.scale);
-    const NewtonWatcher watch = watcher(coarse.state, "other start");
-    for (const OtherSolution& found :
-         other_equilibria(task, coarse.solution, transition_.settings.starts, watch, times.newton)) {
-        OtherEquilibrium& other = others.emplace_back();
-        static_cast<Readings&>(other) = found.readings;
-        other.start = found.start;
-        other.energy_difference = found.energy_difference;
-        other.distance = found.apart.distance;
-        other.x = found.apart.x;
-        other.y = found.apart.y;
-        const BeltModel& model = found.solution.model;
-        const BeltStability lowest = stability_of_belt(transition_, coarse.state, model, found.solution.points);
-        other.eigenvalue_symmetric = lowest.symmetric;
-        other.eigenvalue_antisymmetric = lowest.antisymmetric;
-        other.shape = {model.patch.along.knots(), model.patch.across.knots(), found.solution.points};
-    }
+    std::vector<OtherEquilibrium> others;
+    for (const OtherSolution& other : coarse.others)
+        others.push_back(
+            timed(times.stability, [&] { return reported(transition_, coarse.state, other); }));
     account(times);
     return others;
 }
@@ -216,7 +237,7 @@ StateResult StateSolver::not_converged(const CoarseState& coarse, const GridLadd
     return failed;
 }
 
-StateResult StateSolver::finish(const CoarseState& coarse, const GridLadder& ladder, const BeltStability& lowest) {
+StateResult StateSolver::finish(const CoarseState& coarse, const GridLadder& ladder, BeltStability lowest) {
     const GridSolution& finest = ladder.finest;
     if (!finest.converged) return not_converged(coarse, ladder);
     SolverTimes times;
@@ -229,10 +250,11 @@ StateResult StateSolver::finish(const CoarseState& coarse, const GridLadder& lad
     note_accuracy(transition_, ladder.why_stopped, result);
     if (coarse.nearer) {
         result.newton.push_back(coarse.nearer->record);
-        estimate_far_end(result, readings_of(transition_, coarse.solution), readings_of(transition_, *coarse.nearer));
+        estimate_far_end(result, coarse.readings, coarse.nearer_readings);
     } else if (transition_.layout.trough.support == Support::rolls) {
         result.notes.push_back("the longer trough did not converge: no far-end error");
     }
+    if (near_instability(transition_, coarse.state, lowest)) lowest = stability_of(coarse.state, finest);
     result.eigenvalue_symmetric = lowest.symmetric;
     result.eigenvalue_antisymmetric = lowest.antisymmetric;
     note_instability(lowest, result);

@@ -17,9 +17,10 @@ struct SolverTimes {
     SolverTimes& operator+=(const SolverTimes& other);
 };
 
-/// Solves the operating states: the coarse grids one after the other, each from the one before; on two cores the same with
-/// another far end, then finer grids, eigenvalues and other equilibria. The differences are the error estimates. A state's
-/// result depends on the coarse chain alone, not on the order in which threads finish.
+/// Solves the operating states: the coarse grids one after the other, each from the one before; on two cores other equilibria,
+/// of which that of least energy becomes the state's, and the same with another far end, then finer grids and eigenvalues. The
+/// differences are the error estimates. A state's result depends on the coarse chain alone, not on the order in which threads
+/// finish.
 class StateSolver {
   public:
     StateSolver(const TransitionCase& transition, ProgressListener listener);
@@ -39,20 +40,26 @@ class StateSolver {
     struct CoarseState {
         TensionState state;
         GridSolution solution;
+        Readings readings;  // if it converged
+        std::vector<OtherSolution> others;
         std::optional<GridSolution> nearer;
+        Readings nearer_readings;  // if there is one
     };
 
     void solve_coarse_chain(const std::vector<TensionState>& states);
     GridSolution solve_coarse(const TensionState& state);
+    void solve_coarse_anew(CoarseState& coarse);
+    static bool slack(const CoarseState& coarse);
+    void look_for_others(CoarseState& coarse);
+    void solve_nearer_end(CoarseState& coarse);
     void solve_nearer_ends();
-    std::optional<GridSolution> solve_nearer_end(const CoarseState& coarse);
     bool far_end_matters(const CoarseState& coarse) const;
     bool lengthen();
 
     GridLadder climb_from(const CoarseState& coarse);
-    BeltStability stability_of(const CoarseState& coarse);
-    std::vector<OtherEquilibrium> others_of(const CoarseState& coarse);
-    StateResult finish(const CoarseState& coarse, const GridLadder& ladder, const BeltStability& lowest);
+    BeltStability stability_of(const TensionState& state, const GridSolution& solution);
+    std::vector<OtherEquilibrium> report_others(const CoarseState& coarse);
+    StateResult finish(const CoarseState& coarse, const GridLadder& ladder, BeltStability lowest);
     StateResult not_converged(const CoarseState& coarse, const GridLadder& ladder) const;
 
     GridTask coarse_task(const TensionState& state, double scale) const;

@@ -44,7 +44,7 @@ std::shared_ptr<const EndlessTrough> trough_beyond(const TransitionCase& transit
     if (trough.sets || trough.support == Support::held) return {};
     NewtonTimes times;
     const Patch in_space{patch.along.scaled(1 / scale), patch.across};
-    return endless_trough(transition, state, in_space, sets, points_per_span, times).trough;
+    return endless_trough(transition, state, in_space, sets, points_per_span, {}, times).trough;
 }
 
 CubicBasis basis_of(const std::vector<double>& knots) {

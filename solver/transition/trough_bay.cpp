@@ -9,6 +9,7 @@
 #include "solver/transition/gravity.h"
 
 #include <cmath>
+#include <functional>
 #include <memory>
 #include <utility>
 
@@ -41,6 +42,23 @@ void solve_at(const TransitionCase& transition, const TensionState& state, const
     bay.points = system.supports().expand(bay.outcome.q);
 }
 
+using BayStart = std::function<ControlPoints(const Patch&)>;
+
+// At the scale of `bay`, then at scales that bring its end to mid-span.
+TroughBay solve_from(const TransitionCase& transition, const TensionState& state, const Patch& half_bay, TroughBay bay,
+                     const BayStart& start, NewtonTimes& times) {
+    const double mid_span = half_bay.along.end();
+    for (int round = 1;; ++round) {
+        bay.patch = {half_bay.along.scaled(bay.scale), half_bay.across};
+        solve_at(transition, state, round == 1 ? start(bay.patch) : bay.points, bay, times);
+        const double end = bay.points(0, bay.patch.index(bay.patch.along.size() - 1, 0)), miss = end - mid_span;
+        if (!bay.outcome.converged || std::abs(miss) < largest_miss || round == most_rounds) break;
+        bay.scale *= 1 - miss / end;
+    }
+    bay.gradient = free_bay(transition, bay, SetPlane::symmetric, Parity::symmetric).full_gradient(bay.points);
+    return bay;
+}
+
 }  // namespace
 
 Patch half_bay_of(const TransitionLayout& layout, const Patch& patch_in_space, int sets) {
@@ -54,21 +72,21 @@ Patch half_bay_of(const TransitionLayout& layout, const Patch& patch_in_space, i
 TroughBay solve_trough_bay(const TransitionCase& transition, const TensionState& state, const Patch& half_bay, double scale,
                            int gauss_points, NewtonTimes& times) {
     const TroughProfile profile = held_profile(transition.layout, transition.belt.section.underside);
-    const double mid_span = half_bay.along.end();
-    TroughBay bay{half_bay, scale, gauss_points, {}, {}, {}};
-    for (int round = 1;; ++round) {
-        bay.patch.along = half_bay.along.scaled(bay.scale);
-        const ControlPoints laid = bay.patch.follow([&](double x, double y) {
+    const auto laid = [&](const Patch& patch) {
+        return patch.follow([&](double x, double y) {
             const Eigen::Vector2d place = profile.at(y);
-            return Eigen::Vector3d(x / bay.scale, place.x(), place.y());
+            return Eigen::Vector3d(x / scale, place.x(), place.y());
         });
-        solve_at(transition, state, round == 1 ? laid : bay.points, bay, times);
-        const double end = bay.points(0, bay.patch.index(bay.patch.along.size() - 1, 0)), miss = end - mid_span;
-        if (!bay.outcome.converged || std::abs(miss) < largest_miss || round == most_rounds) break;
-        bay.scale *= 1 - miss / end;
-    }
-    bay.gradient = free_bay(transition, bay, SetPlane::symmetric, Parity::symmetric).full_gradient(bay.points);
-    return bay;
+    };
+    return solve_from(transition, state, half_bay, {half_bay, scale, gauss_points, {}, {}, {}}, laid, times);
+}
+
+TroughBay solve_trough_bay(const TransitionCase& transition, const TensionState& state, const Patch& half_bay,
+                           const TroughBay& known, NewtonTimes& times) {
+    const auto as_known = [&](const Patch& patch) {
+        return patch.interpolate([&](double x, double y) { return known.patch.jet(known.points, x, y).position; });
+    };
+    return solve_from(transition, state, half_bay, known, as_known, times);
 }
 
 System free_bay(const TransitionCase& transition, const TroughBay& bay, SetPlane plane, Parity parity) {

@@ -29,6 +29,10 @@ Patch half_bay_of(const TransitionLayout& layout, const Patch& patch_in_space, i
 TroughBay solve_trough_bay(const TransitionCase& transition, const TensionState& state, const Patch& half_bay, double scale,
                            int gauss_points, NewtonTimes& times);
 
+/// The same from the bay of other knots.
+TroughBay solve_trough_bay(const TransitionCase& transition, const TensionState& state, const Patch& half_bay,
+                           const TroughBay& known, NewtonTimes& times);
+
 /// The half bay with its end at mid-span left free, for its stiffness there.
 System free_bay(const TransitionCase& transition, const TroughBay& bay, SetPlane plane, Parity parity);
 
