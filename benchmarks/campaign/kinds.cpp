@@ -10,7 +10,9 @@ namespace {
 
 using Phrase = std::pair<const char*, const char*>;  // what a sentence contains, what it then is
 
-constexpr std::array<Phrase, 7> notes{{{"discretisation error", "accuracy not reached"},
+constexpr std::array<Phrase, 9> notes{{{"discretisation error", "accuracy not reached"},
+                                       {"not stable against tipping", "trough tips"},
+                                       {"another equilibrium", "another equilibrium"},
                                        {"lowest symmetric eigenvalue", "unstable symmetric"},
                                        {"lowest antisymmetric eigenvalue", "unstable antisymmetric"},
                                        {"was not found out", "stability not found"},

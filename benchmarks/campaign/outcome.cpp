@@ -106,9 +106,10 @@ Record failed(const TransitionCase& transition, const std::string& what) {
 
 }  // namespace
 
-// To be filled in as soon as a state tells of its other equilibria.
-std::optional<double> lower_equilibrium(const StateResult&) {
-    return {};
+std::optional<double> lower_equilibrium(const StateResult& state) {
+    const auto lowest = std::ranges::min_element(state.others, {}, &OtherEquilibrium::energy_difference);
+    if (lowest == state.others.end()) return {};
+    return lowest->energy_difference;
 }
 
 Record judge_state(const TransitionCase& transition, const TransitionResult& result, const StateResult& state) {

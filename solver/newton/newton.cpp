@@ -41,22 +41,20 @@ class Descent {
 
     bool small_enough() const { return relative_residual() <= settings_.tolerance; }
 
-    // K p = -r; as long as K is not positive definite, (K + shift * area) p = -r with a growing shift.
+    // K p = -r; as long as K is not positive definite, (K + shift * area) p = -r with a growing shift. K is put together anew
+    // for every try: the factor stands in its memory, and a large band should be there but once.
     bool find_step() {
-        if (factor_) shifted_ = std::move(*factor_).memory();
-        factor_.reset();
-        system_.tangent_into(system_.supports().expand(q_), tangent_, &times_.terms);
         for (int attempt = 0; attempt < 40; ++attempt) {
-            shifted_ = tangent_;
-            shifted_.diagonal() += (shift_ * areas_).transpose();
-            BandFactor factor = timed(times_.factorisation, [&] { return BandFactor(std::move(shifted_)); });
-            if (factor.ok()) {
-                factor_ = std::move(factor);
+            if (factor_) band_ = std::move(*factor_).memory();
+            factor_.reset();
+            system_.tangent_into(system_.supports().expand(q_), band_, &times_.terms);
+            band_.diagonal() += (shift_ * areas_).transpose();
+            factor_ = timed(times_.factorisation, [&] { return BandFactor(std::move(band_)); });
+            if (factor_->ok()) {
                 plain_ = shift_ == 0;
                 shift_ = shift_ > 1e-7 ? shift_ / 8 : 0;
                 return solve_step();
             }
-            shifted_ = std::move(factor).memory();
             shift_ = std::max(1e-6, shift_ * 4);
         }
         return false;
@@ -132,8 +130,8 @@ class Descent {
     const System& system_;
     const NewtonSettings& settings_;
     NewtonTimes& times_;
-    BandMatrix tangent_{0, 0}, shifted_{0, 0};  // kept from step to step: the memory of a large band is dear to ask for
-    std::optional<BandFactor> factor_;          // of the last step
+    BandMatrix band_{0, 0};             // kept from step to step: the memory of a large band is dear to ask for
+    std::optional<BandFactor> factor_;  // of the last step
     bool plain_ = false;                        // without a shift
     bool fast_ = false;                         // the last step was whole and the residual fell fast
     Eigen::VectorXd areas_, q_, residual_, step_;

@@ -11,7 +11,7 @@ namespace swale {
 
 namespace {
 
-constexpr int most_unknowns = 150000;  // a band of some 1.2 GB
+constexpr int most_unknowns = 60000;  // a band of some 300 MB
 
 Patch halved(const Patch& patch) {
     return {patch.along.halved(), patch.across.halved()};
