@@ -10,12 +10,13 @@
 
 namespace swale {
 
-BendingLengths bending_lengths(const Section& section) {
+BoundaryLayers boundary_layers(const Section& section) {
     constexpr double sharp = 0.005;  // strain of an edge that is drawn hard round a roll
-    BendingLengths lengths;
-    lengths.along = std::sqrt(section.bending(0, 0) / (sharp * section.membrane(0, 0)));
-    if (section.foundation > 0) lengths.across = std::pow(64 * section.bending(1, 1) / section.foundation, 0.25);
-    return lengths;
+    BoundaryLayers layers;
+    layers.along = std::sqrt(section.bending(0, 0) / (sharp * section.membrane(0, 0)));
+    layers.shear = 100 * std::sqrt(section.membrane(2, 2) / section.membrane(0, 0));
+    if (section.foundation > 0) layers.across = std::pow(64 * section.bending(1, 1) / section.foundation, 0.25);
+    return layers;
 }
 
 double model_length(const TransitionLayout& layout, int sets) {
@@ -40,21 +41,24 @@ namespace {
 constexpr double at_rolls = 30, at_pulley = 36, in_transition = 120, in_trough = 400, on_wrap = 90;
 constexpr double at_junction = 24, at_edge = 30;
 // However soft the belt: below its own thickness a thin-shell belt has no finer shape.
-constexpr double shortest_along = 12, shortest_across = 6;
+constexpr double shortest_along = 12, shortest_across = 6, shortest_at_edge = 4;
 
 // The sharpest turns are those of the transition. Shorter spans behind the first full set changed no reading by 3e-3.
-double at_set(const TransitionLayout& layout, const IdlerSet& set, const BendingLengths& bending) {
+double at_set(const TransitionLayout& layout, const IdlerSet& set, const BoundaryLayers& layers) {
     if (set.support == Support::held || set.x > layout.distance + 1e-9) return at_rolls;
-    return std::clamp(bending.along, shortest_along, at_rolls);
+    return std::clamp(layers.along, shortest_along, at_rolls);
 }
 
 // At the end of a roll the pressure rises sharpest.
-double at_roll_ends(const BendingLengths& bending) {
-    return std::clamp(0.8 * bending.across, shortest_across, at_junction);
+double at_roll_ends(const BoundaryLayers& layers) {
+    return std::clamp(0.8 * layers.across, shortest_across, at_junction);
 }
 
-double at_edges(const TransitionLayout& layout, const BendingLengths& bending) {
-    return layout.trough.support == Support::held ? at_edge : std::clamp(bending.across, shortest_across, at_edge);
+FinePlace at_edges(const TransitionLayout& layout, const BoundaryLayers& layers, double factor) {
+    const double stiff = std::clamp(layers.shear, shortest_at_edge, at_edge);
+    const bool held = layout.trough.support == Support::held;
+    const double size = held ? stiff : std::min(stiff, std::max(layers.across, shortest_across));
+    return {layout.belt_width / 2, size * factor, size, 0.6};
 }
 
 CubicBasis lengthwise(const TransitionLayout& layout, const GridRequest& request) {
@@ -63,7 +67,7 @@ CubicBasis lengthwise(const TransitionLayout& layout, const GridRequest& request
     std::vector<double> pinned{0};
     if (begin < 0) places.push_back({begin / 2, on_wrap * f, -begin / 2, 0.5});
     for (const IdlerSet& set : idler_sets(layout, request.sets)) {
-        places.push_back({set.path, at_set(layout, set, request.bending) * f, 15, 0.6});
+        places.push_back({set.path, at_set(layout, set, request.layers) * f, 15, 0.6});
         pinned.push_back(set.path);
     }
     const double first_set = idler_sets(layout, 1).back().path;
@@ -83,14 +87,14 @@ void add_junctions(const TransitionLayout& layout, const GridRequest& request, s
         pinned.push_back(last);
     } else {
         // Slower growth too: where a stiff belt bridges the corner, a soft one first touches the wing roll well behind its end.
-        const double size = at_roll_ends(request.bending);
+        const double size = at_roll_ends(request.layers);
         places.push_back({layout.junction(), size * f, 36, 0.6 * size / at_junction});
     }
 }
 
 CubicBasis crosswise(const TransitionLayout& layout, const GridRequest& request) {
     const double edge = layout.belt_width / 2, longest = std::min(130.0, layout.belt_width / 8) * request.factor;
-    std::vector<FinePlace> places{{edge, at_edges(layout, request.bending) * request.factor, 30, 0.6}};
+    std::vector<FinePlace> places{at_edges(layout, request.layers, request.factor)};
     std::vector<double> pinned;
     add_junctions(layout, request, places, pinned);
     std::vector<double> breaks = graded_breaks(0, edge, longest, places, pinned);

@@ -10,7 +10,8 @@ namespace {
 
 using Phrase = std::pair<const char*, const char*>;  // what a sentence contains, what it then is
 
-constexpr std::array<Phrase, 9> notes{{{"discretisation error", "accuracy not reached"},
+constexpr std::array<Phrase, 10> notes{{{"sags by some", "sag"},
+                                       {"discretisation error", "accuracy not reached"},
                                        {"not stable against tipping", "trough tips"},
                                        {"another equilibrium", "another equilibrium"},
                                        {"lowest symmetric eigenvalue", "unstable symmetric"},

@@ -3,7 +3,7 @@
 #include "benchmarks/campaign/balance.h"
 #include "benchmarks/campaign/case_text.h"
 #include "benchmarks/campaign/kinds.h"
-#include "benchmarks/campaign/sag.h"
+#include "solver/transition/sag.h"
 #include "solver/transition.h"
 
 #include <fmt/format.h>

@@ -1,6 +1,6 @@
 #include "benchmarks/campaign/summary.h"
 
-#include "benchmarks/campaign/sag.h"
+#include "solver/transition/sag.h"
 
 #include <algorithm>
 #include <array>

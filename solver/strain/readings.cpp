@@ -86,7 +86,7 @@ Reading negated(Reading reading) {
 Reading wing_line_force(const BeltModel& model, const ControlPoints& points, const Section& section) {
     Reading reading;
     bool first = true;
-    const LineForceResolution resolution{bending_lengths(section).across, section.underside};
+    const LineForceResolution resolution{boundary_layers(section).across, section.underside};
     for (const BeltContact& contact : model.contacts) {
         if (contact.place != RollPlace::wing) continue;
         const LineForcePeak peak = largest_line_force(contact.energy->line_force(points), model.patch.across, resolution);

@@ -1,5 +1,7 @@
 #include "solver/transition/state_notes.h"
 
+#include "solver/transition/sag.h"
+
 #include <fmt/core.h>
 
 #include <algorithm>
@@ -48,6 +50,15 @@ void note_others(StateResult& result) {
             "(coarse grid); both are judged",
             other.start, other.distance, other.energy_difference < 0 ? "lower" : "higher",
             std::abs(other.energy_difference) / 1e3, 100 * other.edge_strain_max.value));
+}
+
+void note_sag(const TransitionCase& transition, const TensionState& state, StateResult& result) {
+    const double sag = sag_over_span(transition, state);
+    if (sag > slack_sag)
+        result.notes.push_back(
+            fmt::format("warning: the empty belt sags by some {:.0f} % of its longest free span (w l / 8 T); conveyors are run at "
+                        "1 to 3 % (common practice, no source)",
+                        100 * sag));
 }
 
 void note_instability(const BeltStability& lowest, StateResult& result) {

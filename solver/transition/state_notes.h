@@ -17,6 +17,9 @@ void note_floating_end(const TransitionLayout& layout, int sets, StateResult& re
 
 void note_instability(const BeltStability& lowest, StateResult& result);
 
+/// A belt that hangs through more than conveyors are run with; also of a state that did not converge.
+void note_sag(const TransitionCase& transition, const TensionState& state, StateResult& result);
+
 /// More than one equilibrium was found.
 void note_others(StateResult& result);
 

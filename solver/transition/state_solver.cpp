@@ -37,7 +37,7 @@ constexpr double rough = 1e-6;
 Patch coarse_grid(const TransitionCase& transition, int sets) {
     const Section& section = transition.belt.section;
     return belt_grid(transition.layout, {sets, section.underside, transition.settings.grid,
-                                         transition.settings.model == Symmetry::half, bending_lengths(section)});
+                                         transition.settings.model == Symmetry::half, boundary_layers(section)});
 }
 
 }  // namespace
@@ -234,6 +234,7 @@ StateResult StateSolver::not_converged(const CoarseState& coarse, const GridLadd
     const std::string load = state.total ? fmt::format("tension {:.6g} kN", *state.total / 1e3)
                                          : fmt::format("drawn by {:.6g} mm", state.elongation.value_or(0));
     failed.reason = fmt::format("{}, {}: {}", ladder.records.back().grid, load, ladder.finest.sentence);
+    note_sag(transition_, state, failed);
     return failed;
 }
 
@@ -258,6 +259,7 @@ StateResult StateSolver::finish(const CoarseState& coarse, const GridLadder& lad
     result.eigenvalue_symmetric = lowest.symmetric;
     result.eigenvalue_antisymmetric = lowest.antisymmetric;
     note_instability(lowest, result);
+    note_sag(transition_, coarse.state, result);
     if (!endless_) note_floating_end(transition_.layout, sets_, result);
     account(times);
     return result;

@@ -21,7 +21,7 @@ Section belt_with(double along, double across) {
 }
 
 Patch grid_for(const Section& section, const TransitionLayout& of = layout) {
-    return belt_grid(of, {4, section.underside, 1, true, bending_lengths(section)});
+    return belt_grid(of, {4, section.underside, 1, true, boundary_layers(section)});
 }
 
 // Longest span that touches [from, to].

@@ -29,7 +29,7 @@ std::vector<Readings> converging(const TransitionCase& transition, int grids) {
     constexpr int sets = 2;
     const Section& section = transition.belt.section;
     const StartSurface surface(transition.layout, sets, section.underside);
-    Patch patch = belt_grid(transition.layout, {sets, section.underside, 1, true, bending_lengths(section)});
+    Patch patch = belt_grid(transition.layout, {sets, section.underside, 1, true, boundary_layers(section)});
     const double first = first_scale(transition, transition.states[0]);
     std::vector<GridSolution> solutions;
     std::vector<Readings> readings;

@@ -2,13 +2,14 @@
 
 #include "solver/transition_case.h"
 
-namespace swale::benchmark {
+namespace swale {
 
 /// A state whose longest free span sags by more than this share of it is beyond what conveyors are run at (1 to 3 % between
-/// idlers, common practice): it is solved all the same, but its failures are told apart.
+/// idlers, common practice, no source).
 inline constexpr double slack_sag = 0.05;
 
-/// Sag of the empty belt over the longest free span (pulley, stations, full sets), w l / (8 T) of a shallow parabola.
+/// Sag of the empty belt over the longest free span (pulley, stations, full sets), w l / (8 T) of a shallow parabola; 0 if the
+/// state gives no total tension.
 double sag_over_span(const TransitionCase& transition, const TensionState& state);
 
-}  // namespace swale::benchmark
+}  // namespace swale
