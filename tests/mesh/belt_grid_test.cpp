@@ -55,10 +55,20 @@ TEST_CASE("belt grid: a belt soft along has shorter spans at the first full set 
     CHECK(behind(soft) == behind(stiff));
 }
 
-TEST_CASE("belt grid: a stiff belt has the grid of a belt that asks for nothing") {
-    const Patch asks_nothing = belt_grid(layout, {4, 7.25, 1, true}), stiff = grid_for(belt_with(80e3, 30e3));
+TEST_CASE("belt grid: a stiff belt that shears little has the grid of a belt that asks for nothing") {
+    Section section = belt_with(80e3, 30e3);
+    section.membrane(2, 2) = 0.1 * section.membrane(0, 0);
+    const Patch asks_nothing = belt_grid(layout, {4, 7.25, 1, true}), stiff = grid_for(section);
     CHECK(stiff.along.breaks() == asks_nothing.along.breaks());
     CHECK(stiff.across.breaks() == asks_nothing.across.breaks());
+}
+
+TEST_CASE("belt grid: the edge of a belt of stiff cords in soft rubber has spans as short as its shear lag, and few") {
+    Section section = belt_with(80e3, 30e3);
+    section.membrane(2, 2) = 0.005 * section.membrane(0, 0);
+    const CubicBasis across = grid_for(section).across, plain = belt_grid(layout, {4, 7.25, 1, true}).across;
+    CHECK(longest_span(across, across.end() - 4, across.end()) <= 100 * std::sqrt(0.005));
+    CHECK(across.spans() <= plain.spans() + 4);
 }
 
 TEST_CASE("belt grid: the softest belt has a bounded grid") {
