@@ -106,10 +106,11 @@ TEST_CASE("a belt with an arc of contact has the wrap and pressure and line forc
     const Bearing bearing = bearing_of(solution);
     // (4 D/k)^(1/4) = 2.1 mm is the width over which the foundation spreads the line force; sum and moment don't see it.
     const char* layer = "stretch of 2e-5, indentation of 1e-4 of 100 mm, spans of a quarter of the foundation's layer";
-    check(wrapped(wrap.pressure(), "N/mm^2", 1e-4, layer), bearing.pressure);
-    check(wrapped(wrap.lift_off(), "mm", 1e-4, layer), bearing.lift_off);
-    check(wrapped(wrap.line_force(), "N/mm", 1e-4, layer), bearing.line_force);
-    check(wrapped(1 / radius, "1/mm", 1e-4, layer), -curvature(solution.patch, solution.points, wrap.lift_off() / 3));
+    check("pressure", wrapped(wrap.pressure(), "N/mm^2", 1e-4, layer), bearing.pressure);
+    check("lift-off", wrapped(wrap.lift_off(), "mm", 1e-4, layer), bearing.lift_off);
+    check("line force at lift-off", wrapped(wrap.line_force(), "N/mm", 1e-4, layer), bearing.line_force);
+    check("curvature on the arc", wrapped(1 / radius, "1/mm", 1e-4, layer),
+          -curvature(solution.patch, solution.points, wrap.lift_off() / 3));
 }
 
 TEST_CASE("on the arc the membrane force is the axial force less D kappa^2") {
@@ -119,7 +120,7 @@ TEST_CASE("on the arc the membrane force is the axial force less D kappa^2") {
     const Solution solution = solve(wrap, patch_for(wrap, wrap.lift_off() / 2, wrap.lift_off() / 2 + 8, 0.5));
     const double axial = wrap.tension - unit_force / 2;
     const Eigen::Vector3d along = solution.patch.jet(solution.points, wrap.lift_off() / 3, width / 2).along;
-    check(wrapped(axial - unit_force, "N/mm", 1e-3, "stretch and rounding of a strain of 2e-5"),
+    check("force along", wrapped(axial - unit_force, "N/mm", 1e-3, "stretch and rounding of a strain of 2e-5"),
           membrane * (along.squaredNorm() - 1) / 2);
 }
 
@@ -127,10 +128,10 @@ TEST_CASE("a belt on a line of contact has the curvature and reaction of the ela
     const Wrap wrap{std::numbers::pi / 6, 5 * unit_force, 1e5};
     const Solution solution = solve(wrap, patch_for(wrap, 0, 1, 0.1));
     const double peak = 2 * std::sqrt(wrap.tension / bending) * std::sin(wrap.angle / 4);
-    check(wrapped(peak, "1/mm", 5e-3, "the line is 0.4 mm wide, a hundredth of sqrt(D/T)"),
+    check("curvature under the line", wrapped(peak, "1/mm", 5e-3, "the line is 0.4 mm wide, a hundredth of sqrt(D/T)"),
           -curvature(solution.patch, solution.points, 0));
     // The half belt carries half of the line force.
-    check(wrapped(wrap.tension * std::sin(wrap.angle / 2), "N/mm", 1e-6, "equilibrium, at any foundation"),
+    check("line reaction", wrapped(wrap.tension * std::sin(wrap.angle / 2), "N/mm", 1e-6, "equilibrium, at any foundation"),
           solution.contact->force(solution.points).z() / width);
 }
 
@@ -141,7 +142,7 @@ TEST_CASE("off the contact the bending energy of the belt follows its angle") {
     for (const double s : {5.0, 20.0, 60.0, 120.0}) {
         const double left = wrap.angle / 2 + turn(solution.patch, solution.points, s);
         const double expected = std::sqrt(2 * wrap.tension / bending * (1 - std::cos(left)));
-        check(wrapped(expected, "1/mm", 2e-3, "stretch and spans of an eighth of sqrt(D/T)"),
+        check("curvature beside the line", wrapped(expected, "1/mm", 2e-3, "stretch and spans of an eighth of sqrt(D/T)"),
               -curvature(solution.patch, solution.points, s));
     }
 }

@@ -56,11 +56,11 @@ TEST_CASE("a cantilever pressed on a cylinder wraps it as the elastica does") {
     const ControlPoints points = equilibrium(system, flat(patch), settings);
 
     const Eigen::Vector3d tip = place(patch, points, length);
-    check(elastica(tip_x, "mm", 1e-4), tip.x());
-    check(elastica(tip_z, "mm", 1e-4), tip.z());
-    check(elastica(tip_angle, "rad", 1e-4), -turn(patch, points, length));
-    check(elastica(pressure, "N/mm^2", 1e-4), contact->pressure_at(place(patch, points, lift_off / 2)));
-    check(elastica(1 / radius, "1/mm", 1e-4), -curvature(patch, points, lift_off / 2));
+    check("tip x", elastica(tip_x, "mm", 1e-4), tip.x());
+    check("tip z", elastica(tip_z, "mm", 1e-4), tip.z());
+    check("tip angle", elastica(tip_angle, "rad", 1e-4), -turn(patch, points, length));
+    check("pressure on the arc", elastica(pressure, "N/mm^2", 1e-4), contact->pressure_at(place(patch, points, lift_off / 2)));
+    check("curvature on the arc", elastica(1 / radius, "1/mm", 1e-4), -curvature(patch, points, lift_off / 2));
     // The tangent where the cantilever leaves; there the foundation's layer turns it most.
-    check(elastica(leaving, "rad", 5e-4), -turn(patch, points, lift_off));
+    check("angle at lift-off", elastica(leaving, "rad", 5e-4), -turn(patch, points, lift_off));
 }

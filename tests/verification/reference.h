@@ -1,5 +1,9 @@
 #pragma once
 
+#include <string>
+#include <utility>
+#include <vector>
+
 namespace swale::verification {
 
 /// Where a value comes from; an own regression is never evidence and has no place here.
@@ -7,20 +11,35 @@ enum class Kind {
     closed_form,   ///< of the law that the shell itself has, computed in the check
     other_method,  ///< own computation by another method than the one under test
     published_table,
+    practice,  ///< of the trade, no source
 };
 
 /// A value to be met, with all that a reader needs to judge the agreement.
 struct Reference {
     double value;
     const char* unit;
-    const char* source;
+    std::string source;
     Kind kind;
-    const char* conditions;
+    std::string conditions;
     double tolerance;  ///< relative
-    const char* why;   ///< this tolerance
+    std::string why;   ///< this tolerance
 };
 
-/// A doctest check that `measured` is within the tolerance of the reference; a failure prints all of it.
-void check(const Reference& reference, double measured);
+/// A doctest check that `measured` is within the tolerance of the reference; a failure prints all of it. `quantity` names it in
+/// the table of `.ci/verify`, in which it becomes a row of the running test case.
+void check(const std::string& quantity, const Reference& reference, double measured);
+
+/// A line of a picture of `.ci/verify`; `published` ones are drawn as points.
+struct Curve {
+    std::string picture;  ///< title; curves of one picture share it
+    std::string name;
+    std::string x_label, y_label;
+    std::vector<std::pair<double, double>> points;
+    bool published = false;
+    bool logarithmic = false;  ///< both axes
+};
+
+/// Kept for the page of `.ci/verify`; does nothing in an ordinary test run.
+void draw(const Curve& curve);
 
 }  // namespace swale::verification

@@ -105,9 +105,10 @@ TEST_CASE("a cantilever under an end moment rolls up to a full circle") {
         const Circle circle = circle_under(moment);
         const Eigen::Vector3d tip = place(patch, points, length);
         CAPTURE(step);
-        check(circle_value(circle.back(), 1e-5), length - tip.x());
+        check("tip moves back", circle_value(circle.back(), 1e-5), length - tip.x());
         CHECK(std::abs(tip.z() - circle.up()) < 1e-4);
-        check(knot_curvature(moment / (bending * circle.stretch)), curvature(patch, points, length / 2));
+        check("curvature at mid-length", knot_curvature(moment / (bending * circle.stretch)),
+              curvature(patch, points, length / 2));
     }
 }
 
@@ -122,7 +123,8 @@ TEST_CASE("a strip with stress-free curvature rolls up to that circle without st
     const ControlPoints points = system.supports().expand(outcome.q);
     const Eigen::Vector3d tip = place(patch, points, length);
     CHECK(std::abs(tip.x()) < 1e-4);
-    check({2 * radius, "length", "half a circle", Kind::closed_form, "nu = 0, 48 spans", 1e-5, "error of the spans"}, tip.z());
+    check("tip height",
+          {2 * radius, "length", "half a circle", Kind::closed_form, "nu = 0, 48 spans", 1e-5, "error of the spans"}, tip.z());
     const double flat_energy = length * width * bending / (radius * radius) / 2;
     CHECK(shell.energy(points) < 1e-6 * flat_energy);
 }

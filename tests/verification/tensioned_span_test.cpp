@@ -76,9 +76,11 @@ TEST_CASE("a clamped span under tension sags and bends at its supports as the be
         clamp_begin(supports, patch);
         const System system = half_span(patch, span, supports);
         const ControlPoints points = equilibrium(system, flat(patch));
-        check(beam(span.sag(), "mm", 1e-5, "stretch 1e-6 to 1e-4 and slopes of 1e-4"), -place(patch, points, 500).z());
-        check(beam(span.support_moment(), "N mm/mm", 1e-4, "stretch and slopes of 1e-4"), clamp_moment(system, points) / width);
-        check(beam(span.support_moment(), "N mm/mm", 2e-3, "second derivative at a knot, (h^2 T/D)/12 = 1.3e-3"),
+        check("sag", beam(span.sag(), "mm", 1e-5, "stretch 1e-6 to 1e-4 and slopes of 1e-4"), -place(patch, points, 500).z());
+        check("clamp moment", beam(span.support_moment(), "N mm/mm", 1e-4, "stretch and slopes of 1e-4"),
+              clamp_moment(system, points) / width);
+        check("moment by curvature at the clamp",
+              beam(span.support_moment(), "N mm/mm", 2e-3, "second derivative at a knot, (h^2 T/D)/12 = 1.3e-3"),
               -span.bending * curvature(patch, points, 0));
     }
 }
@@ -98,12 +100,13 @@ TEST_CASE("a belt on a row of rollers carries its weight by their pressure and b
     const ControlPoints points = equilibrium(system, flat(patch));
 
     const double weight = span.load * span.length * width / 2;
-    check(beam(weight, "N", 1e-6, "equilibrium"), contact->force(points).z());
-    check(beam(span.sag(), "mm", 1e-3, "slopes of 4e-3 and the width of the contact line"),
+    check("roller force", beam(weight, "N", 1e-6, "equilibrium"), contact->force(points).z());
+    check("sag over the roller", beam(span.sag(), "mm", 1e-3, "slopes of 4e-3 and the width of the contact line"),
           place(patch, points, 0).z() - place(patch, points, 600).z());
     // The reaction F spreads over a parabola of half-width c, F = 2/3 k c^3/R: that takes F 3 c/16 from the moment under it.
     const double reaction = span.load * span.length, reach = std::cbrt(1.5 * reaction * (roll_radius + underside) / foundation);
     check(
+        "moment over the roller",
         beam(span.support_moment() - 3.0 / 16 * reaction * reach, "N mm/mm", 5e-3, "own curvature of the belt in the contact"),
         -span.bending * curvature(patch, points, 0));
 }

@@ -34,7 +34,8 @@ int check_wings(const StateResult& state, const std::string& set, double angle) 
         const double side = support.name == set + " wing +y" ? 1 : support.name == set + " wing -y" ? -1 : 0;
         if (side == 0 || support.force.z() == 0) continue;
         CAPTURE(support.name);
-        check({-side * std::tan(angle), "-", "frictionless roll", Kind::closed_form, "belt clear of the roll's rounded ends",
+        check("across over vertical force of a wing roll",
+              {-side * std::tan(angle), "-", "frictionless roll", Kind::closed_form, "belt clear of the roll's rounded ends",
                1e-9, "rounding"},
               support.force.y() / support.force.z());
         ++carrying;
@@ -56,7 +57,8 @@ TEST_CASE("along the belt the supports take up what its far end pulls") {
     const StateResult state = solve(with_station());
     double along = 0;
     for (const SupportForce& support : state.supports) along += support.force.x();
-    check({-state.tension, "N", "equilibrium", Kind::closed_form, "total tension given", 1e-6,
+    check("force along",
+          {-state.tension, "N", "equilibrium", Kind::closed_form, "total tension given", 1e-6,
            "Newton stops at 1e-8 of the tension"},
           along);
     // The pulley's body beyond x = 0 bears a trifle along x, which the resultant at x = 0 leaves out.
@@ -74,7 +76,8 @@ TEST_CASE("a flat weightless belt is stretched by its tension alone") {
     const double modulus = A(0, 0) - A(0, 1) * A(0, 1) / A(1, 1);
     double stretch = 1;
     for (int k = 0; k < 30; ++k) stretch = std::sqrt(1 + 2 * 25 / (modulus * stretch));
-    check({stretch - 1, "-", "uniform strip with the shell's own law", Kind::closed_form, "3 W behind the stuck line", 1e-4,
+    check("strain far from the pulley",
+          {stretch - 1, "-", "uniform strip with the shell's own law", Kind::closed_form, "3 W behind the stuck line", 1e-4,
            "what that line's hold across leaves there"},
           state.far_strain);
 }

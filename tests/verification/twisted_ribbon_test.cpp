@@ -127,10 +127,10 @@ TEST_CASE("a twisted ribbon has the strain and torque of the helicoid") {
                                    across * std::sin(load.twist * s));
         }));
         const auto strain = [&](double across) { return (patch.jet(points, length / 2, across).along.squaredNorm() - 1) / 2; };
-        check(helicoid_value(helicoid.strain(0), "-", 1e-4), strain(0));
-        check(helicoid_value(helicoid.strain(width / 2), "-", 1e-4), strain(width / 2));
-        check(helicoid_value(helicoid.strain(-width / 2), "-", 1e-4), strain(-width / 2));
-        check(helicoid_value(helicoid.torque(), "N mm", 1e-4), torque_of(system, points));
+        check("strain at the centre", helicoid_value(helicoid.strain(0), "-", 1e-4), strain(0));
+        check("strain at the edge +y", helicoid_value(helicoid.strain(width / 2), "-", 1e-4), strain(width / 2));
+        check("strain at the edge -y", helicoid_value(helicoid.strain(-width / 2), "-", 1e-4), strain(-width / 2));
+        check("torque", helicoid_value(helicoid.torque(), "N mm", 1e-4), torque_of(system, points));
     }
 }
 

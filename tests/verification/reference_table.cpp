@@ -1,0 +1,67 @@
+#include "tests/verification/reference_table.h"
+
+#include <fstream>
+#include <stdexcept>
+
+namespace swale::verification {
+
+namespace {
+
+// Commas part the cells but inside quotes.
+std::vector<std::string> cells_of(const std::string& line) {
+    std::vector<std::string> cells{""};
+    bool quoted = false;
+    for (const char c : line) {
+        if (c == '"')
+            quoted = !quoted;
+        else if (c == ',' && !quoted)
+            cells.emplace_back();
+        else
+            cells.back() += c;
+    }
+    return cells;
+}
+
+std::string after(const std::string& line, const std::string& label) {
+    return line.starts_with(label) ? line.substr(label.size()) : "";
+}
+
+}  // namespace
+
+std::vector<double> ReferenceTable::numbers(const std::string& column) const {
+    std::vector<double> values;
+    for (const auto& row : rows)
+        if (const std::string& cell = row.at(column); !cell.empty()) values.push_back(std::stod(cell));
+    return values;
+}
+
+ReferenceTable ReferenceTable::where(const std::string& column, const std::string& text) const {
+    ReferenceTable chosen{source, kind, {}};
+    for (const auto& row : rows)
+        if (row.at(column) == text) chosen.rows.push_back(row);
+    return chosen;
+}
+
+ReferenceTable reference_table(const std::string& file) {
+    std::ifstream stream(std::string(SWALE_SOURCE_DIR) + "/tests/verification/data/" + file);
+    if (!stream) throw std::runtime_error("no reference table " + file);
+    ReferenceTable table;
+    std::vector<std::string> columns;
+    for (std::string line; std::getline(stream, line);) {
+        if (line.starts_with("#")) {
+            table.source += after(line, "# source: ");
+            table.kind += after(line, "# kind: ");
+            continue;
+        }
+        const std::vector<std::string> cells = cells_of(line);
+        if (columns.empty()) {
+            columns = cells;
+            continue;
+        }
+        auto& row = table.rows.emplace_back();
+        for (std::size_t k = 0; k < columns.size(); ++k) row[columns[k]] = k < cells.size() ? cells[k] : "";
+    }
+    return table;
+}
+
+}  // namespace swale::verification
