@@ -1,18 +1,23 @@
 // How good the estimates of the discretisation error are.
 //
-//   swale_error_study [first] [last] [--jobs N] [--factor F]     cases first .. last-1 of the designed list
+//   swale_error_study [first] [last] [--jobs N] [--unknowns M]              cases first .. last-1 of the designed list
+//   swale_error_study [first] [last] [--jobs N] [--unknowns M] --seed S     of the campaign's random cases, three sets each
 //
-// Each case is solved with default settings and on knot spans a quarter as long in both directions (settings.grid = 1/4, or
-// 1/F), with the same number of sets, so that only the discretisation differs. The reference is a pair of grids like any other:
-// its own estimate is printed, and is the floor below which an error is not resolved.
+// Each case is solved with default settings and on the same grid with every span halved twice more, as long as that has no more
+// than M unknowns (default 250,000). The reference's own estimate is printed, and is the floor below which an error is not
+// resolved.
 
 #include "benchmarks/arguments.h"
+#include "benchmarks/campaign/case_text.h"
+#include "benchmarks/campaign/random_case.h"
 #include "benchmarks/in_parallel.h"
 #include "benchmarks/keep_memory.h"
 #include "benchmarks/published/coverage.h"
 #include "benchmarks/published/designed_case.h"
+#include "benchmarks/published/nested_reference.h"
 #include "solver/transition.h"
 
+#include <algorithm>
 #include <cmath>
 #include <cstdio>
 #include <mutex>
@@ -22,21 +27,20 @@ namespace {
 using namespace swale;
 using namespace swale::benchmark;
 
-struct Solved {
-    StateResult state;
-    Cost cost;
-};
+constexpr int random_count = 40;
 
-Solved solve(TransitionCase transition, double grid) {
-    transition.settings.grid = grid;
-    TransitionResult result = solve_transition(transition);
-    return {std::move(result.states.front()), result.cost};
+DesignedCase random_design(int seed, int index) {
+    TransitionCase transition = random_case(seed, index);
+    transition.layout.trough.sets = 3;
+    transition.states.resize(1);
+    transition.settings = {};
+    return {case_line(transition), transition};
 }
 
-bool print_reason(const char* which, const StateResult& state) {
-    const bool converged = state.status == SolveStatus::converged;
-    if (!converged) std::printf("\n%s not converged: %s\n", which, state.reason.c_str());
-    return converged;
+std::vector<DesignedCase> random_designs(int seed) {
+    std::vector<DesignedCase> designs;
+    for (int k = 0; k < random_count; ++k) designs.push_back(random_design(seed, k));
+    return designs;
 }
 
 void print_comparisons(Readings usual, Readings reference, Coverage& coverage) {
@@ -55,13 +59,20 @@ void print_comparisons(Readings usual, Readings reference, Coverage& coverage) {
     }
 }
 
-void print_case(int number, const DesignedCase& design, const Solved& usual, const Solved& reference, Coverage& coverage) {
-    std::printf("\n## %d. %s\n\n%d unknowns in %.1f s; reference %d unknowns in %.1f s\n", number, design.name.c_str(),
-                usual.cost.degrees_of_freedom, usual.cost.seconds, reference.cost.degrees_of_freedom, reference.cost.seconds);
-    const bool first = print_reason("default", usual.state), second = print_reason("reference", reference.state);
-    if (first && second) print_comparisons(usual.state, reference.state, coverage);
-    for (const std::string& note : usual.state.notes) std::printf("\n- %s\n", note.c_str());
+void print_case(int number, const DesignedCase& design, const TransitionResult& usual, const NestedReference& reference,
+                Coverage& coverage) {
+    std::printf("\n## %d. %s\n\n%d unknowns; reference %d after %d halvings\n", number, design.name.c_str(),
+                usual.cost.degrees_of_freedom, reference.unknowns, reference.halvings);
+    print_comparisons(usual.states.front(), reference.readings, coverage);
+    for (const std::string& note : usual.states.front().notes) std::printf("\n- %s\n", note.c_str());
     std::fflush(stdout);
+}
+
+// Halvings of the grid that the state is reported on.
+int halvings_of(const StateResult& state) {
+    return static_cast<int>(std::ranges::count_if(state.newton, [](const NewtonRecord& grid) {
+        return grid.grid == "fine grid" || grid.grid.starts_with("finer grid");
+    }));
 }
 
 }  // namespace
@@ -69,16 +80,23 @@ void print_case(int number, const DesignedCase& design, const Solved& usual, con
 int main(int count, char** values) {
     keep_memory();
     const Arguments arguments(count, values);
-    const std::vector<DesignedCase> designs = designed_cases();
+    const int seed = arguments.option("seed", 0), most_unknowns = arguments.option("unknowns", 250000);
+    const std::vector<DesignedCase> designs = seed > 0 ? random_designs(seed) : designed_cases();
     const int last = std::min(arguments.plain(1, static_cast<int>(designs.size())), static_cast<int>(designs.size()));
-    const double finer = arguments.option("factor", 4);
     Coverage coverage;
     std::mutex printing;
     in_parallel(numbers(arguments.plain(0, 0), last), arguments.option("jobs", 2), [&](int k) {
-        const Solved usual = solve(designs[k].transition, 1), reference = solve(designs[k].transition, 1 / finer);
+        const TransitionResult usual = solve_transition(designs[k].transition);
+        const StateResult& state = usual.states.front();
+        std::optional<NestedReference> reference;
+        if (state.status == SolveStatus::converged)
+            reference = nested_reference(designs[k].transition, halvings_of(state) + 2, most_unknowns);
         const std::lock_guard lock(printing);
-        std::fprintf(stderr, "%d of %d: %.0f s\n", k, last, usual.cost.seconds + reference.cost.seconds);
-        print_case(k, designs[k], usual, reference, coverage);
+        if (reference && reference->halvings > halvings_of(state))
+            print_case(k, designs[k], usual, *reference, coverage);
+        else
+            std::printf("\n## %d. %s\n\nleft out: %s\n", k, designs[k].name.c_str(),
+                        state.status == SolveStatus::converged ? "no finer reference" : state.reason.c_str());
     });
     std::printf("\n## All\n");
     coverage.print();

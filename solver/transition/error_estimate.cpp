@@ -8,12 +8,22 @@ namespace swale {
 
 namespace {
 
-// What the difference of the two finest grids is multiplied with, in the order of Readings::all. Smooth readings fall by 4 to
-// 16 from grid to grid, so that a third to a fifteenth of the difference is left; peaks at rolls fall less, those of the faces'
-// strain least. Chosen on the transitions of benchmarks/published/error_study.cpp, see benchmarks/README.md.
-constexpr std::array<double, 7> share_of_difference{1.4, 0.7, 1.4, 0.7, 1.0, 2.8, 1.4};
-// A share of the reading that no estimate goes below: the places where peaks are looked for are discrete.
-constexpr double least_share = 2e-4;
+// An estimate is a share of the difference of the two finest grids and a share of the reading itself: places where peaks are
+// looked for are discrete, and next to a stuck line strain still grows a little when spans no longer show it. In the order of
+// Readings::all; chosen on 38 transitions and held against others, see benchmarks/README.md.
+struct Share {
+    double of_difference, of_value;
+};
+constexpr std::array<Share, 7> shares{
+    {{1.4, 3e-3}, {0.7, 2e-4}, {1.4, 3e-3}, {0.7, 2e-4}, {0.7, 5e-4}, {2.8, 1e-3}, {0.5, 4e-3}}};
+
+// What is nearer to the endless trough is not there yet: a part more, and as much as the knots' places in a trough of another
+// length may do.
+constexpr Share far_end_share{1.3, 2e-4};
+
+double estimate(const Share& share, double difference, double value) {
+    return share.of_difference * std::abs(difference) + share.of_value * std::abs(value);
+}
 
 struct Judged {
     const char* name;
@@ -45,19 +55,19 @@ Excess worst(const TransitionCase& transition, const Readings& readings, std::op
 
 }  // namespace
 
-void estimate_discretisation(Readings& finest, const std::vector<Readings>& coarser) {
-    Readings last = coarser.back();
+void estimate_discretisation(Readings& finest, Readings coarser, int halvings) {
+    const double shorter = std::pow(0.5, halvings - 1);  // than the spans that the shares were chosen on
     for (std::size_t k = 0; k < finest.all().size(); ++k) {
-        const double value = finest.all()[k]->value, difference = std::abs(value - last.all()[k]->value);
-        finest.all()[k]->error = share_of_difference[k] * difference + least_share * std::abs(value);
+        const double value = finest.all()[k]->value;
+        const Share share{shares[k].of_difference, shorter * shares[k].of_value};
+        finest.all()[k]->error = estimate(share, value - coarser.all()[k]->value, value);
     }
 }
 
-// What is nearer is not there yet: a part more, and as much as the knots' places in a trough of another length may do.
 void estimate_far_end(Readings& result, Readings as_modelled, Readings nearer) {
     for (std::size_t k = 0; k < result.all().size(); ++k) {
-        const double difference = std::abs(nearer.all()[k]->value - as_modelled.all()[k]->value);
-        result.all()[k]->far_end_error = 1.3 * difference + least_share * std::abs(result.all()[k]->value);
+        const double difference = nearer.all()[k]->value - as_modelled.all()[k]->value;
+        result.all()[k]->far_end_error = estimate(far_end_share, difference, result.all()[k]->value);
     }
 }
 

@@ -3,13 +3,11 @@
 #include "solver/transition_case.h"
 #include "solver/transition_result.h"
 
-#include <vector>
-
 namespace swale {
 
-/// Sets `error` of the finest grid's readings from those of the coarser ones; every grid has the spans of the one before
-/// halved. At least one coarser grid.
-void estimate_discretisation(Readings& finest, const std::vector<Readings>& coarser);
+/// Sets `error` of a grid's readings from those of the grid with spans twice as long, the usual one halved `halvings - 1`
+/// times.
+void estimate_discretisation(Readings& finest, Readings coarser, int halvings);
 
 /// Sets `far_end_error` from readings of one grid with two ends: as modelled, and nearer to the endless trough.
 void estimate_far_end(Readings& result, Readings as_modelled, Readings nearer);

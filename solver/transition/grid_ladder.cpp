@@ -26,7 +26,7 @@ GridSolution solve_finer(const GridTask& task, const GridSolution& known, const 
 
 bool accurate(const TransitionCase& transition, const GridLadder& ladder) {
     Readings readings = readings_of(transition, ladder.finest);
-    estimate_discretisation(readings, ladder.coarser);
+    estimate_discretisation(readings, ladder.coarser, ladder.halvings);
     return discretisation_excess(transition, readings).name == nullptr;
 }
 
@@ -39,7 +39,7 @@ Readings readings_of(const TransitionCase& transition, const GridSolution& solut
 
 GridLadder climb(const GridTask& coarse_task, const GridSolution& coarse, const ProgressWatch& watch, NewtonTimes& times) {
     GridTask task = coarse_task;
-    GridLadder ladder{coarse, {}, {coarse.record}, {}};
+    GridLadder ladder{coarse, {}, 0, {coarse.record}, {}};
     for (int halvings = 1;; ++halvings) {
         task.patch_in_space = halved(task.patch_in_space);
         task.scale = ladder.finest.model.scale;
@@ -52,8 +52,9 @@ GridLadder climb(const GridTask& coarse_task, const GridSolution& coarse, const 
             ladder.why_stopped = "the next finer grid did not converge: " + finer.sentence;
             return ladder;
         }
-        ladder.coarser.push_back(readings_of(task.transition, ladder.finest));
+        ladder.coarser = readings_of(task.transition, ladder.finest);
         ladder.finest = std::move(finer);
+        ladder.halvings = halvings;
         if (!ladder.finest.converged || accurate(task.transition, ladder)) return ladder;
         if (4 * ladder.finest.record.unknowns > most_unknowns) {
             ladder.why_stopped = fmt::format("the next finer grid has more than {} unknowns", most_unknowns);

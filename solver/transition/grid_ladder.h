@@ -11,8 +11,9 @@ namespace swale {
 /// A state solved on a grid and again with every span halved, until the judged readings are as accurate as wanted.
 struct GridLadder {
     GridSolution finest;
-    std::vector<Readings> coarser;      ///< of the grids below, coarsest first
-    std::vector<NewtonRecord> records;  ///< of all grids, coarsest first
+    Readings coarser;                   ///< of the grid below
+    int halvings = 0;                   ///< of the coarse grid that led to the finest
+    std::vector<NewtonRecord> records;  ///< of all grids that were tried, coarsest first
     std::string why_stopped;            ///< why the wanted accuracy was not reached; empty if it was
 };
 

@@ -106,7 +106,8 @@ void StateSolver::solve_coarse_chain(const std::vector<TensionState>& states) {
         if (!slack(coarse)) following.push_back(beside.run([this, &coarse] { solve_nearer_end(coarse); }));
     }
     for (CoarseState& coarse : coarse_)
-        if (slack(coarse)) following.push_back(beside.run([this, &coarse] {
+        if (slack(coarse))
+            following.push_back(beside.run([this, &coarse] {
                 look_for_others(coarse);
                 solve_nearer_end(coarse);
             }));
@@ -189,7 +190,7 @@ void StateSolver::solve_coarse_anew(CoarseState& coarse) {
 }
 
 GridLadder StateSolver::climb_from(const CoarseState& coarse) {
-    if (!coarse.solution.converged) return {coarse.solution, {}, {coarse.solution.record}, {}};
+    if (!coarse.solution.converged) return {coarse.solution, {}, 0, {coarse.solution.record}, {}};
     SolverTimes times;
     const auto watch = [&](const std::string& phase) { return watcher(coarse.state, phase); };
     GridLadder ladder = climb(coarse_task(coarse.state, coarse.solution.model.scale), coarse.solution, watch, times.newton);
@@ -211,8 +212,7 @@ std::vector<OtherEquilibrium> StateSolver::report_others(const CoarseState& coar
     SolverTimes times;
     std::vector<OtherEquilibrium> others;
     for (const OtherSolution& other : coarse.others)
-        others.push_back(
-            timed(times.stability, [&] { return reported(transition_, coarse.state, other); }));
+        others.push_back(timed(times.stability, [&] { return reported(transition_, coarse.state, other); }));
     account(times);
     return others;
 }
@@ -247,7 +247,7 @@ StateResult StateSolver::finish(const CoarseState& coarse, const GridLadder& lad
     result.status = SolveStatus::converged;
     result.reason = finest.sentence;
     result.newton = ladder.records;
-    estimate_discretisation(result, ladder.coarser);
+    estimate_discretisation(result, ladder.coarser, ladder.halvings);
     note_accuracy(transition_, ladder.why_stopped, result);
     if (coarse.nearer) {
         result.newton.push_back(coarse.nearer->record);
