@@ -1,5 +1,7 @@
 #include "solver/transition/belt_contacts.h"
 
+#include "solver/transition/sag.h"
+
 #include <algorithm>
 #include <cmath>
 #include <utility>
@@ -14,7 +16,8 @@ constexpr double least_reach_along = 45, reach_across = 50;
 // The edge's path in straight lines through pulley, stations and first full set is longer than the centre line's, which is
 // longer than that of a belt lying off all of them: within these bounds the belt meets a set before or behind `scale` times its
 // path.
-double reach_along(const TransitionLayout& layout) {
+double reach_along(const TransitionCase& transition, const TensionState& state) {
+    const TransitionLayout& layout = transition.layout;
     const double wing = layout.belt_width / 2 - layout.junction();
     double edge = 0, first_set = 0;
     Eigen::Vector3d last(0, layout.belt_width / 2, layout.pulley.lift);
@@ -25,7 +28,7 @@ double reach_along(const TransitionLayout& layout) {
         last = next;
         first_set = set.x;
     }
-    return std::max(least_reach_along, 15 + edge - first_set);
+    return std::max(least_reach_along, 15 + edge - first_set + hanging_length(transition, state));
 }
 
 ContactWindow clipped(const Patch& patch, ContactWindow window) {
@@ -39,12 +42,12 @@ ContactWindow clipped(const Patch& patch, ContactWindow window) {
 // Collects the contacts of a model.
 class Contacts {
   public:
-    Contacts(const TransitionLayout& layout, const Section& section, const Patch& patch, double scale)
-        : layout_(layout),
-          section_(section),
+    Contacts(const TransitionCase& transition, const TensionState& state, const Patch& patch, double scale)
+        : layout_(transition.layout),
+          section_(transition.belt.section),
           patch_(patch),
           scale_(scale),
-          reach_(reach_along(layout)),
+          reach_(reach_along(transition, state)),
           half_(patch.across.begin() == 0) {}
 
     void add_pulley() {
@@ -86,16 +89,18 @@ class Contacts {
 
 }  // namespace
 
-std::vector<BeltContact> belt_contacts(const TransitionCase& transition, const Patch& patch, double scale, int sets) {
-    Contacts contacts(transition.layout, transition.belt.section, patch, scale);
+std::vector<BeltContact> belt_contacts(const TransitionCase& transition, const TensionState& state, const Patch& patch,
+                                       double scale, int sets) {
+    Contacts contacts(transition, state, patch, scale);
     if (transition.layout.pulley.support == Support::rolls) contacts.add_pulley();
     for (const IdlerSet& set : idler_sets(transition.layout, sets))
         if (set.support == Support::rolls) contacts.add_set(set);
     return contacts.take();
 }
 
-std::vector<BeltContact> set_contacts(const TransitionCase& transition, const Patch& patch, double scale, const IdlerSet& set) {
-    Contacts contacts(transition.layout, transition.belt.section, patch, scale);
+std::vector<BeltContact> set_contacts(const TransitionCase& transition, const TensionState& state, const Patch& patch,
+                                      double scale, const IdlerSet& set) {
+    Contacts contacts(transition, state, patch, scale);
     contacts.add_set(set);
     return contacts.take();
 }

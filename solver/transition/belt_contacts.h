@@ -22,10 +22,13 @@ struct BeltContact {
     std::shared_ptr<const ContactEnergy> energy;
 };
 
-/// Contacts with pulley, stations and `sets` full sets; the patch is over the unstretched belt, `scale` times as long.
-std::vector<BeltContact> belt_contacts(const TransitionCase& transition, const Patch& patch, double scale, int sets);
+/// Contacts with pulley, stations and `sets` full sets; the patch is over the unstretched belt, `scale` times as long. They are
+/// looked for as far along the belt as the state's tension lets it hang through.
+std::vector<BeltContact> belt_contacts(const TransitionCase& transition, const TensionState& state, const Patch& patch,
+                                       double scale, int sets);
 
 /// Contacts with the rolls of one set.
-std::vector<BeltContact> set_contacts(const TransitionCase& transition, const Patch& patch, double scale, const IdlerSet& set);
+std::vector<BeltContact> set_contacts(const TransitionCase& transition, const TensionState& state, const Patch& patch,
+                                      double scale, const IdlerSet& set);
 
 }  // namespace swale

@@ -40,7 +40,7 @@ BeltModel belt_model(const TransitionCase& transition, const TensionState& state
                     patch.across.begin() == 0,
                     std::make_shared<ShellEnergy>(patch, section, NaturalCurvature{}, gauss_points),
                     std::make_shared<DeadLoad>(area_load(patch, weight)),
-                    belt_contacts(transition, patch, scale, sets),
+                    belt_contacts(transition, state, patch, scale, sets),
                     idler_sets(transition.layout, sets),
                     beyond,
                     system_of(transition, state, patch, scale, beyond != nullptr, Parity::symmetric)};

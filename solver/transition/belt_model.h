@@ -49,8 +49,8 @@ BeltModel belt_model(const TransitionCase& transition, const TensionState& state
 /// times its path.
 double material_place(const BeltModel& model, const ControlPoints& points, double x);
 
-/// The half model's terms for antisymmetric modes. On frictionless rolls a belt that is too stiff to lie in its trough tips over
-/// in it all along; then a symmetry plane ends the belt.
+/// The half model's terms for antisymmetric modes. On frictionless rolls a belt that is too stiff to lie in its trough tips
+/// over in it all along; then a symmetry plane ends the belt.
 struct OddSystem {
     System system;
     bool trough_tips = false;

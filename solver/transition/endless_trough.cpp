@@ -20,7 +20,8 @@ bool same_breaks(const CubicBasis& one, const CubicBasis& other) {
 }
 
 bool same_knots(const Patch& half_bay, const TroughBay& known) {
-    return same_breaks(half_bay.along.scaled(known.scale), known.patch.along) && same_breaks(half_bay.across, known.patch.across);
+    return same_breaks(half_bay.along.scaled(known.scale), known.patch.along) &&
+           same_breaks(half_bay.across, known.patch.across);
 }
 
 }  // namespace
@@ -30,7 +31,7 @@ EndlessTroughOutcome endless_trough(const TransitionCase& transition, const Tens
                                     NewtonTimes& times) {
     const Patch half_bay = half_bay_of(transition.layout, patch_in_space, sets);
     if (known && same_knots(half_bay, known->bay)) return {known, known->bay.outcome, ""};
-    TroughBay bay = known ? solve_trough_bay(transition, state, half_bay, known->bay, times)
+    TroughBay bay = known ? solve_trough_bay(transition, half_bay, known->bay, times)
                           : solve_trough_bay(transition, state, half_bay, first_scale(transition, state), gauss_points, times);
     const NewtonOutcome outcome = bay.outcome;
     if (!outcome.converged) return {nullptr, outcome, "the running trough: " + outcome.sentence};

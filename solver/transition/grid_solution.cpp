@@ -1,6 +1,7 @@
 #include "solver/transition/grid_solution.h"
 
 #include "mesh/belt_grid.h"
+#include "solver/transition/length_search.h"
 #include "solver/transition/passage.h"
 
 #include <fmt/core.h>
@@ -12,7 +13,7 @@ namespace swale {
 
 namespace {
 
-constexpr int most_rounds = 6;
+constexpr int most_rounds = 8;
 // Of the far end from its mid-span [mm]; spacings are above 500 mm. An endless trough takes the belt on from where it is, so
 // that only the knots stand off the rolls by as much.
 constexpr double largest_miss = 0.2, largest_endless_miss = 1;
@@ -68,6 +69,7 @@ GridSolution solve_grid(const GridTask& task, const GridStart& start, const Newt
         // Where the trough as it is condensed is not stable, a symmetry plane ends the belt.
         if (!beyond.outcome.converged) return without_trough(task, beyond);
     }
+    LengthSearch search;
     double scale = task.scale;
     ControlPoints points;
     int iterations = 0;
@@ -78,7 +80,7 @@ GridSolution solve_grid(const GridTask& task, const GridStart& start, const Newt
         points = model.system.supports().expand(outcome.q);
         iterations += outcome.iterations;
         if (outcome.converged && std::abs(miss(task, model, points)) > allowed_miss(task) && round < most_rounds) {
-            scale *= 1 - miss(task, model, points) / model.far_end(points);
+            scale = search.next(scale, miss(task, model, points), model.far_end(points));
             continue;
         }
         const int unknowns = model.system.unknowns();

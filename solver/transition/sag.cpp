@@ -7,15 +7,28 @@
 
 namespace swale {
 
-double sag_over_span(const TransitionCase& transition, const TensionState& state) {
-    if (!state.total) return 0;
-    double longest = transition.layout.trough.spacing, x = 0;
-    for (const IdlerSet& set : idler_sets(transition.layout, 1)) {
+namespace {
+
+double longest_span(const TransitionLayout& layout) {
+    double longest = layout.trough.spacing, x = 0;
+    for (const IdlerSet& set : idler_sets(layout, 1)) {
         longest = std::max(longest, set.x - x);
         x = set.x;
     }
+    return longest;
+}
+
+}  // namespace
+
+double sag_over_span(const TransitionCase& transition, const TensionState& state) {
+    if (!state.total) return 0;
     const double weight = transition.belt.section.mass * gravity * transition.belt.width;
-    return weight * longest / (8 * *state.total);
+    return weight * longest_span(transition.layout) / (8 * *state.total);
+}
+
+double hanging_length(const TransitionCase& transition, const TensionState& state) {
+    const double sag = sag_over_span(transition, state);
+    return 8.0 / 3 * sag * sag * longest_span(transition.layout);
 }
 
 }  // namespace swale

@@ -12,4 +12,7 @@ inline constexpr double slack_sag = 0.05;
 /// state gives no total tension.
 double sag_over_span(const TransitionCase& transition, const TensionState& state);
 
+/// By how much that parabola is longer than its span, 8/3 sag^2 / l [mm].
+double hanging_length(const TransitionCase& transition, const TensionState& state);
+
 }  // namespace swale

@@ -55,10 +55,10 @@ void note_others(StateResult& result) {
 void note_sag(const TransitionCase& transition, const TensionState& state, StateResult& result) {
     const double sag = sag_over_span(transition, state);
     if (sag > slack_sag)
-        result.notes.push_back(
-            fmt::format("warning: the empty belt sags by some {:.0f} % of its longest free span (w l / 8 T); conveyors are run at "
-                        "1 to 3 % (common practice, no source)",
-                        100 * sag));
+        result.notes.push_back(fmt::format(
+            "warning: the empty belt sags by some {:.0f} % of its longest free span (w l / 8 T); conveyors are run at "
+            "1 to 3 % (common practice, no source)",
+            100 * sag));
 }
 
 void note_instability(const BeltStability& lowest, StateResult& result) {
@@ -66,7 +66,8 @@ void note_instability(const BeltStability& lowest, StateResult& result) {
     note_mode(lowest.antisymmetric, "antisymmetric", result);
     if (lowest.trough_tips)
         result.notes.push_back(
-            "warning: in the running trough behind the last set the belt is not stable against tipping: it is too stiff, or too "
+            "warning: in the running trough behind the last set the belt is not stable against tipping: it is too stiff, or "
+            "too "
             "slack, to lie in the trough without friction");
 }
 

@@ -7,6 +7,7 @@
 #include "solver/transition/belt_contacts.h"
 #include "solver/transition/end_pull.h"
 #include "solver/transition/gravity.h"
+#include "solver/transition/length_search.h"
 
 #include <cmath>
 #include <functional>
@@ -17,43 +18,47 @@ namespace swale {
 
 namespace {
 
-constexpr int most_rounds = 5;
+constexpr int most_rounds = 8;
 constexpr double largest_miss = 0.005;  // of the end from mid-span [mm]
 
 IdlerSet full_set_at_zero(const TransitionLayout& layout) {
     return {"set", 0, layout.trough.angle, 0, Support::rolls, 0};
 }
 
-void add_terms(const TransitionCase& transition, const Patch& patch, double scale, int gauss_points, System& system) {
+void add_terms(const TransitionCase& transition, const TroughBay& bay, System& system) {
+    const Patch& patch = bay.patch;
     const Section& section = transition.belt.section;
-    system.add(std::make_shared<ShellEnergy>(patch, section, NaturalCurvature{}, gauss_points));
+    system.add(std::make_shared<ShellEnergy>(patch, section, NaturalCurvature{}, bay.gauss_points));
     system.add(std::make_shared<DeadLoad>(area_load(patch, {0, 0, -section.mass * gravity})), TermKind::load);
-    for (const BeltContact& contact : set_contacts(transition, patch, scale, full_set_at_zero(transition.layout)))
+    for (const BeltContact& contact :
+         set_contacts(transition, bay.state, patch, bay.scale, full_set_at_zero(transition.layout)))
         system.add(contact.energy, TermKind::contact);
 }
 
 // One try at a scale.
-void solve_at(const TransitionCase& transition, const TensionState& state, const ControlPoints& start, TroughBay& bay,
-              NewtonTimes& times) {
+void solve_at(const TransitionCase& transition, const ControlPoints& start, TroughBay& bay, NewtonTimes& times) {
     System system(bay.patch, bay_supports(bay.patch, SetPlane::symmetric, Parity::symmetric, false));
-    add_terms(transition, bay.patch, bay.scale, bay.gauss_points, system);
-    system.add(end_pull(bay.patch, state.total.value()), TermKind::load);
-    bay.outcome = minimise(system, system.supports().project(start), {}, {}, &times);
+    add_terms(transition, bay, system);
+    system.add(end_pull(bay.patch, bay.state.total.value()), TermKind::load);
+    NewtonSettings settings;
+    settings.iterations = transition.settings.newton_iterations;
+    bay.outcome = minimise(system, system.supports().project(start), settings, {}, &times);
     bay.points = system.supports().expand(bay.outcome.q);
 }
 
 using BayStart = std::function<ControlPoints(const Patch&)>;
 
 // At the scale of `bay`, then at scales that bring its end to mid-span.
-TroughBay solve_from(const TransitionCase& transition, const TensionState& state, const Patch& half_bay, TroughBay bay,
-                     const BayStart& start, NewtonTimes& times) {
+TroughBay solve_from(const TransitionCase& transition, const Patch& half_bay, TroughBay bay, const BayStart& start,
+                     NewtonTimes& times) {
     const double mid_span = half_bay.along.end();
+    LengthSearch search;
     for (int round = 1;; ++round) {
         bay.patch = {half_bay.along.scaled(bay.scale), half_bay.across};
-        solve_at(transition, state, round == 1 ? start(bay.patch) : bay.points, bay, times);
+        solve_at(transition, round == 1 ? start(bay.patch) : bay.points, bay, times);
         const double end = bay.points(0, bay.patch.index(bay.patch.along.size() - 1, 0)), miss = end - mid_span;
         if (!bay.outcome.converged || std::abs(miss) < largest_miss || round == most_rounds) break;
-        bay.scale *= 1 - miss / end;
+        bay.scale = search.next(bay.scale, miss, end);
     }
     bay.gradient = free_bay(transition, bay, SetPlane::symmetric, Parity::symmetric).full_gradient(bay.points);
     return bay;
@@ -78,20 +83,20 @@ TroughBay solve_trough_bay(const TransitionCase& transition, const TensionState&
             return Eigen::Vector3d(x / scale, place.x(), place.y());
         });
     };
-    return solve_from(transition, state, half_bay, {half_bay, scale, gauss_points, {}, {}, {}}, laid, times);
+    return solve_from(transition, half_bay, {state, half_bay, scale, gauss_points, {}, {}, {}}, laid, times);
 }
 
-TroughBay solve_trough_bay(const TransitionCase& transition, const TensionState& state, const Patch& half_bay,
-                           const TroughBay& known, NewtonTimes& times) {
+TroughBay solve_trough_bay(const TransitionCase& transition, const Patch& half_bay, const TroughBay& known,
+                           NewtonTimes& times) {
     const auto as_known = [&](const Patch& patch) {
         return patch.interpolate([&](double x, double y) { return known.patch.jet(known.points, x, y).position; });
     };
-    return solve_from(transition, state, half_bay, known, as_known, times);
+    return solve_from(transition, half_bay, known, as_known, times);
 }
 
 System free_bay(const TransitionCase& transition, const TroughBay& bay, SetPlane plane, Parity parity) {
     System system(bay.patch, bay_supports(bay.patch, plane, parity, true));
-    add_terms(transition, bay.patch, bay.scale, bay.gauss_points, system);
+    add_terms(transition, bay, system);
     return system;
 }
 

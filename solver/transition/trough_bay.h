@@ -13,6 +13,7 @@ namespace swale {
 /// Half a bay of the trough far from the transition, from a full set (material x = 0) to mid-span; the belt is symmetric about
 /// both planes. What every bay of an endless trough repeats.
 struct TroughBay {
+    TensionState state;
     Patch patch;       ///< over the unstretched belt
     double scale = 1;  ///< unstretched length per length in space
     int gauss_points = 3;
@@ -29,9 +30,8 @@ Patch half_bay_of(const TransitionLayout& layout, const Patch& patch_in_space, i
 TroughBay solve_trough_bay(const TransitionCase& transition, const TensionState& state, const Patch& half_bay, double scale,
                            int gauss_points, NewtonTimes& times);
 
-/// The same from the bay of other knots.
-TroughBay solve_trough_bay(const TransitionCase& transition, const TensionState& state, const Patch& half_bay,
-                           const TroughBay& known, NewtonTimes& times);
+/// The same state from the bay of other knots.
+TroughBay solve_trough_bay(const TransitionCase& transition, const Patch& half_bay, const TroughBay& known, NewtonTimes& times);
 
 /// The half bay with its end at mid-span left free, for its stiffness there.
 System free_bay(const TransitionCase& transition, const TroughBay& bay, SetPlane plane, Parity parity);
