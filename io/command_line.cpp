@@ -4,6 +4,7 @@
 #include "io/file_error.h"
 #include "io/input_error.h"
 #include "io/near_miss.h"
+#include "io/screen_command.h"
 #include "io/solve_command.h"
 #include "io/version.h"
 #include "materials/designation.h"
@@ -21,6 +22,7 @@ constexpr int fault = 4;
 struct Request {
     SolveRequest solve;
     BeltsRequest belts;
+    ScreenRequest screen;
     std::string out;
 };
 
@@ -29,6 +31,12 @@ void add_solve(CLI::App& app, Request& request) {
     solve->add_option("CASE", request.solve.case_file, "Case file (TOML)")->required();
     solve->add_option("--out", request.out, "Folder for the results; default <stem of CASE>-result");
     solve->add_flag("--json", request.solve.json, "Answer with summary.json on standard output");
+}
+
+void add_screen(CLI::App& app, Request& request) {
+    CLI::App* screen = app.add_subcommand("screen", "The hand methods alone, side by side");
+    screen->add_option("CASE", request.screen.case_file, "Case file (TOML)")->required();
+    screen->add_flag("--json", request.screen.json, "Answer in JSON");
 }
 
 void add_belts(CLI::App& app, Request& request) {
@@ -51,6 +59,7 @@ std::string unknown_command(const CLI::App& app, const std::vector<std::string>&
 
 int dispatch(const CLI::App& app, Request& request, std::ostream& out) {
     if (app.got_subcommand("belts")) return run_belts(request.belts, out);
+    if (app.got_subcommand("screen")) return run_screen(request.screen, out);
     if (!request.out.empty()) request.solve.out = request.out;
     return run_solve(request.solve, out);
 }
@@ -85,6 +94,7 @@ int run_command_line(const std::vector<std::string>& arguments, std::ostream& ou
     app.set_version_flag("--version", "swale " + version());
     app.require_subcommand(1);
     add_solve(app, request);
+    add_screen(app, request);
     add_belts(app, request);
     const std::string unknown = unknown_command(app, arguments);
     if (!unknown.empty()) return complain(err, unknown, wrong_input);

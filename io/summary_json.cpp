@@ -1,5 +1,6 @@
 #include "io/summary_json.h"
 
+#include "io/screening_json.h"
 #include "io/verdict.h"
 #include "io/version.h"
 
@@ -159,7 +160,7 @@ std::string summary_json(const RunRecord& record) {
     for (const StateResult& entry : result.states) summary["states"].push_back(state(entry));
     summary["criteria"] = Json::array();
     for (const Judgement& judgement : result.criteria) summary["criteria"].push_back(criterion(judgement));
-    summary["hand_methods"] = Json::array();
+    summary["hand_methods"] = hand_methods_json(screen(record.transition));
     summary["cost"] = cost(result.cost);
     summary["sets"] = result.sets;
     summary["tension_path"] = tension_path(result.path);

@@ -1,6 +1,7 @@
 #include "io/terminal_answer.h"
 
 #include "io/terminal/criteria_section.h"
+#include "io/terminal/hand_methods_section.h"
 #include "io/terminal/headline.h"
 #include "io/terminal/places_section.h"
 #include "io/terminal/plain_text.h"
@@ -50,9 +51,9 @@ constexpr const char* cautions =
 std::string terminal_answer(const RunRecord& record) {
     const TransitionResult& result = record.result;
     std::string text = wrapped(record.transition.title) + wrapped(headline(result));
-    for (const std::string& section :
-         {criteria_section(result), places_section(record), supports_section(result), no_solution_section(result),
-          not_judged_section(result), notes_section(result), cost_line(result) + cautions})
+    for (const std::string& section : {criteria_section(result), places_section(record), supports_section(result),
+                                       hand_methods_section(record.transition, result), no_solution_section(result),
+                                       not_judged_section(result), notes_section(result), cost_line(result) + cautions})
         if (!section.empty()) text += "\n" + section;
     return text;
 }

@@ -46,8 +46,9 @@ TEST_CASE("version and help are answers") {
 TEST_CASE("help names the commands that work and no other") {
     const std::string help = run({"--help"}).out;
     CHECK(holds(help, "solve"));
+    CHECK(holds(help, "screen"));
     CHECK(holds(help, "belts"));
-    for (const char* unbuilt : {"screen", "size", "study", "wear", "report", "verify"}) CHECK_FALSE(holds(help, unbuilt));
+    for (const char* unbuilt : {"size", "study", "wear", "report", "verify"}) CHECK_FALSE(holds(help, unbuilt));
 }
 
 TEST_CASE("a wrong command line is refused with exit code 2 and a message on standard error alone") {
@@ -72,8 +73,8 @@ TEST_CASE("a wrong command line is refused with exit code 2 and a message on sta
 }
 
 TEST_CASE("a command that is none is named with those that are") {
-    CHECK(run({"size", "case.toml"}).err == "swale: there is no command \"size\"; available: solve or belts\n");
-    CHECK(run({}).err == "swale: a command is missing; available: solve or belts\n");
+    CHECK(run({"size", "case.toml"}).err == "swale: there is no command \"size\"; available: solve, screen or belts\n");
+    CHECK(run({}).err == "swale: a command is missing; available: solve, screen or belts\n");
 }
 
 TEST_CASE("mistakes of a case file are printed one a line and leave no folder behind") {
@@ -122,4 +123,23 @@ TEST_CASE("the catalogue lists its families") {
     CHECK(holds(run({"belts"}).out, "EP 800/4"));
 }
 
+TEST_CASE("screen answers with every hand method, its distance and its source") {
+    const Run table = run({"screen", data + "case.example.toml"});
+    CHECK(table.code == 0);
+    for (const char* method : {"ISO 5293", "DIN 22101 base length", "straight strips", "handbook multiple", "2.3 belt widths"})
+        CHECK(holds(table.out, method));
+    CHECK(holds(table.out, "Source:"));
+    const auto json = nlohmann::json::parse(run({"screen", data + "case.example.toml", "--json"}).out);
+    CHECK(json["hand_methods"].size() == 6);
+    for (const auto& method : json["hand_methods"]) CHECK(!method["source"].get<std::string>().empty());
+    CHECK(run({"screen", data + "no-such.toml"}).code == 2);
+}
+
+TEST_CASE("screen on a held case without a given tension says what is missing") {
+    const Run held = run({"screen", data + "held.example.toml"});
+    CHECK(held.code == 0);
+    CHECK(holds(held.out, "needs"));
+}
+
 }  // namespace swale
+

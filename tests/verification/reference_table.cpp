@@ -43,8 +43,12 @@ ReferenceTable ReferenceTable::where(const std::string& column, const std::strin
 }
 
 ReferenceTable reference_table(const std::string& file) {
-    std::ifstream stream(std::string(SWALE_SOURCE_DIR) + "/tests/verification/data/" + file);
-    if (!stream) throw std::runtime_error("no reference table " + file);
+    return reference_table_at(std::string(SWALE_SOURCE_DIR) + "/tests/verification/data/" + file);
+}
+
+ReferenceTable reference_table_at(const std::string& path) {
+    std::ifstream stream(path);
+    if (!stream) throw std::runtime_error("no reference table " + path);
     ReferenceTable table;
     std::vector<std::string> columns;
     for (std::string line; std::getline(stream, line);) {

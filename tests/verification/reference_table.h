@@ -20,5 +20,7 @@ struct ReferenceTable {
 
 /// Throws std::runtime_error with the file's name if it can't be read.
 ReferenceTable reference_table(const std::string& file);
+/// The same of a file anywhere.
+ReferenceTable reference_table_at(const std::string& path);
 
 }  // namespace swale::verification

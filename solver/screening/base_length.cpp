@@ -1,0 +1,22 @@
+#include "solver/screening/screening_case.h"
+
+#include <algorithm>
+
+namespace swale {
+
+HandMethod base_length(const ScreeningCase& screening) {
+    HandMethod method{"DIN 22101 base length", {}, {}, {}, "", "DIN 22101:2011 as restated in GB 50431-2020, clause 10.4.1"};
+    const TransitionCase& transition = screening.transition;
+    if (!transition.belt.carcass) {
+        method.remark = "needs the kind of carcass";
+        return method;
+    }
+    // l = c h, h the height of the belt's edge in the trough above the pulley's top.
+    const double factor = *transition.belt.carcass == Carcass::textile ? 8.5 : 14;
+    const double height = std::max(0.0, transition.layout.trough_depth() - transition.layout.pulley.lift);
+    method.minimum_distance = factor * height;
+    method.remark = "a floor, whatever the tension; the standard's criteria of edge and centre come on top";
+    return method;
+}
+
+}  // namespace swale

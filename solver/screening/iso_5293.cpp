@@ -1,0 +1,32 @@
+#include "solver/screening/screening_case.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace swale {
+
+HandMethod iso_5293(const ScreeningCase& screening) {
+    HandMethod method{"ISO 5293", {},
+                      {},         {},
+                      "",         "ISO 5293:2004, clause 3 (as quoted), with the conditions of the abstract of ISO 5293:1981"};
+    const StraightStrips& strips = screening.strips;
+    if (!screening.transition.belt.rated_tension) {
+        method.remark = "needs the belt's rated tension";
+        return method;
+    }
+    // L = h / sin a sqrt(M (1 - cos a) / dT), h the height by which the edge rises from the pulley: an excess of
+    // (h / sin a)^2 (1 - cos a), spread linearly over the wings.
+    const double rise = std::max(0.0, strips.wing * std::sin(strips.angle) - strips.lift);
+    const double over_sine = strips.angle > 0 ? rise / std::sin(strips.angle) : 0;
+    const double excess = over_sine * over_sine * (1 - std::cos(strips.angle));
+    const double mean = strips.wing / strips.width * excess;
+    constexpr double edge_limit = 1.30;  // of the rated tension; and no buckling of the centre
+    require(screening, {excess - mean, mean}, edge_limit * *screening.transition.belt.rated_tension, method);
+    strain(screening, excess - mean, mean, method);
+    method.remark +=
+        "; edge at most 130 % of rated, centre not slack, tension linear over the wings; the standard's own table of "
+        "tension differences was not at hand";
+    return method;
+}
+
+}  // namespace swale

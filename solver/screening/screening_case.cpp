@@ -1,0 +1,73 @@
+#include "solver/screening/screening_case.h"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace swale {
+
+namespace {
+
+// The extreme of the states with a given tension.
+template <class Better>
+const TensionState* extreme(const std::vector<TensionState>& states, const Better& better) {
+    const TensionState* found = nullptr;
+    for (const TensionState& state : states)
+        if (state.total && (!found || better(*state.total, *found->total))) found = &state;
+    return found;
+}
+
+struct Demand {
+    double distance = 0;
+    std::string what;
+};
+
+void raise(Demand& demand, double share, double tension, double modulus, const std::string& what) {
+    if (share <= 0) return;
+    const double distance = std::sqrt(modulus * share / tension);
+    if (distance > demand.distance) demand = {distance, what};
+}
+
+}  // namespace
+
+std::optional<double> ScreeningCase::share_of_rated() const {
+    if (!highest || !transition.belt.rated_tension) return {};
+    return per_width(*highest) / *transition.belt.rated_tension;
+}
+
+ScreeningCase screening_case(const TransitionCase& transition) {
+    const Eigen::Matrix3d& A = transition.belt.section.membrane;
+    return {transition, straight_strips(transition.layout), A(0, 0) - A(0, 1) * A(0, 1) / A(1, 1),
+            extreme(transition.states, std::greater<>()), extreme(transition.states, std::less<>())};
+}
+
+void require(const ScreeningCase& screening, const Spread& spread, double edge_allowed, HandMethod& method) {
+    if (!screening.highest) {
+        method.remark = "no state of a given tension";
+        return;
+    }
+    Demand demand;
+    for (const TensionState& state : screening.transition.states) {
+        if (!state.total) continue;
+        const double tension = screening.per_width(state);
+        if (tension >= edge_allowed && spread.above > 0) {
+            method.remark = fmt::format("the mean tension of \"{}\", {:.3g} N/mm, leaves the edge nothing of {:.3g}",
+                                        state.name, tension, edge_allowed);
+            return;
+        }
+        raise(demand, spread.above, edge_allowed - tension, screening.modulus, "the edge in \"" + state.name + "\" binds");
+        raise(demand, spread.below, tension, screening.modulus, "the slackest strip in \"" + state.name + "\" binds");
+    }
+    method.minimum_distance = demand.distance;
+    method.remark = demand.what.empty() ? "nothing binds" : demand.what;
+}
+
+void strain(const ScreeningCase& screening, double edge_above, double centre_below, HandMethod& method) {
+    if (!screening.highest) return;
+    const double square = screening.transition.layout.distance * screening.transition.layout.distance;
+    method.edge_strain = screening.per_width(*screening.highest) / screening.modulus + edge_above / square;
+    method.centre_strain = screening.per_width(*screening.lowest) / screening.modulus - centre_below / square;
+}
+
+}  // namespace swale

@@ -1,0 +1,46 @@
+#pragma once
+
+#include "solver/screening.h"
+#include "solver/screening/straight_strips.h"
+
+namespace swale {
+
+/// A case as the hand methods see it.
+struct ScreeningCase {
+    const TransitionCase& transition;
+    StraightStrips strips;
+    double modulus = 0;                     ///< tension per width over strain, free to shrink across [N/mm]
+    const TensionState* highest = nullptr;  ///< of the states with a given tension; null without any
+    const TensionState* lowest = nullptr;
+    double per_width(const TensionState& state) const { return *state.total / strips.width; }  ///< [N/mm]
+    /// Of the highest tension in the rated one; absent without either.
+    std::optional<double> share_of_rated() const;
+};
+
+ScreeningCase screening_case(const TransitionCase& transition);
+
+/// Shares of a strip's excess over the centre line, in mm^2: what the edge has above the mean and what the slackest strip
+/// lacks.
+struct Spread {
+    double above = 0, below = 0;
+};
+
+/// The distance at which the edge reaches `edge_allowed` [N/mm] or the slackest strip loses its tension, whichever is longer,
+/// over all states: M above / L^2 <= allowed - T and M below / L^2 <= T. Sets distance and remark.
+void require(const ScreeningCase& screening, const Spread& spread, double edge_allowed, HandMethod& method);
+
+/// Strains at the case's own distance: (T/M) + above / L^2 under the highest tension, (T/M) - below / L^2 under the lowest.
+void strain(const ScreeningCase& screening, double edge_above, double centre_below, HandMethod& method);
+
+/// One file each.
+HandMethod iso_5293(const ScreeningCase& screening);
+HandMethod base_length(const ScreeningCase& screening);
+HandMethod quadratic_strips(const ScreeningCase& screening);
+HandMethod linear_strips(const ScreeningCase& screening);
+HandMethod handbook_multiple(const ScreeningCase& screening);
+HandMethod practice_of_widths(const ScreeningCase& screening);
+
+/// Rules of the trade on intermediate idler sets.
+std::vector<std::string> idler_practice(const ScreeningCase& screening);
+
+}  // namespace swale

@@ -1,0 +1,32 @@
+#include "solver/screening/straight_strips.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace swale {
+
+double StraightStrips::excess(double y) const {
+    return y * y * (1 - std::cos(angle)) - y * lift * std::sin(angle);
+}
+
+double StraightStrips::lowest() const {
+    // d excess / dy = 0 at y = lift sin a / (2 (1 - cos a)) = lift / (2 tan(a/2)).
+    const double slackest = angle > 0 ? lift / (2 * std::tan(angle / 2)) : 0;
+    return std::min({0.0, excess(std::clamp(slackest, 0.0, wing)), edge()});
+}
+
+double StraightStrips::mean() const {
+    // 2/W times the integral of the excess over one wing.
+    const double sum = wing * wing * wing / 3 * (1 - std::cos(angle)) - wing * wing / 2 * lift * std::sin(angle);
+    return 2 * sum / width;
+}
+
+double StraightStrips::neutral_lift() const {
+    return wing * std::tan(angle / 2);
+}
+
+StraightStrips straight_strips(const TransitionLayout& layout) {
+    return {layout.belt_width, layout.belt_width / 2 - layout.junction(), layout.trough.angle, layout.pulley.lift};
+}
+
+}  // namespace swale
