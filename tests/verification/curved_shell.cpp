@@ -171,15 +171,4 @@ ControlPoints linear_displacements(const System& system, const ControlPoints& at
     return system.supports().expand(factor.solve(load)) - system.supports().expand(none);
 }
 
-Reference published(const ReferenceTable& table, double value, const std::string& conditions, double tolerance,
-                    const std::string& why) {
-    return {value, "length", table.source, Kind::published_table, conditions, tolerance, why};
-}
-
-std::vector<std::pair<double, double>> pairs(const std::vector<double>& xs, const std::vector<double>& ys) {
-    std::vector<std::pair<double, double>> points;
-    for (std::size_t k = 0; k < std::min(xs.size(), ys.size()); ++k) points.emplace_back(xs[k], ys[k]);
-    return points;
-}
-
 }  // namespace swale::verification

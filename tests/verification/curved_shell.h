@@ -94,11 +94,4 @@ class PointLoadedShell {
 /// Linear response: K u = f with the tangent of the shell at rest.
 ControlPoints linear_displacements(const System& system, const ControlPoints& at_rest, const Eigen::VectorXd& load);
 
-/// A value out of a table.
-Reference published(const ReferenceTable& table, double value, const std::string& conditions, double tolerance,
-                    const std::string& why);
-
-/// The points of a curve.
-std::vector<std::pair<double, double>> pairs(const std::vector<double>& xs, const std::vector<double>& ys);
-
 }  // namespace swale::verification

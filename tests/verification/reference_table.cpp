@@ -64,4 +64,9 @@ ReferenceTable reference_table(const std::string& file) {
     return table;
 }
 
+Reference published(const ReferenceTable& table, double value, const std::string& conditions, double tolerance,
+                    const std::string& why) {
+    return {value, "length", table.source, Kind::published_table, conditions, tolerance, why};
+}
+
 }  // namespace swale::verification

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "tests/verification/reference.h"
+
 #include <map>
 #include <string>
 #include <vector>
@@ -20,5 +22,9 @@ struct ReferenceTable {
 
 /// Throws std::runtime_error with the file's name if it can't be read.
 ReferenceTable reference_table(const std::string& file);
+
+/// A length out of a published table.
+Reference published(const ReferenceTable& table, double value, const std::string& conditions, double tolerance,
+                    const std::string& why);
 
 }  // namespace swale::verification
