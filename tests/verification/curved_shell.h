@@ -5,13 +5,8 @@
 #include "solver/equilibrium/system.h"
 #include "solver/newton/newton.h"
 #include "solver/shell/shell_energy.h"
-#include "solver/transition/belt_model.h"
-#include "tests/verification/reference.h"
-#include "tests/verification/reference_table.h"
 
 #include <memory>
-#include <string>
-#include <utility>
 #include <vector>
 
 /// What the published problems of cylindrical shells share: a flat patch, x along the axis and y around, that is rolled up by

@@ -1,4 +1,7 @@
+#include "solver/transition/belt_model.h"
 #include "tests/verification/load_path.h"
+#include "tests/verification/reference.h"
+#include "tests/verification/reference_table.h"
 
 #include <doctest/doctest.h>
 
@@ -6,16 +9,17 @@
 #include <cmath>
 #include <numbers>
 #include <string>
+#include <vector>
 
 // Hinged cylindrical roofs under a force in the middle: R = 2540, half angle 0.1, length 508, straight edges hinged, curved
 // ones free. Isotropic E = 3102.75, nu = 0.3 or three equal plies E1 = 3300, E2 = 1100, G12 = 660, nu12 = 0.25; h = 12.7 (a to
 // c) or 6.35 (d to f). Sze, Liu and Lo, Finite Elements in Analysis and Design 40 (2004) 1551, problem 3.8. A quarter with a
-// quarter of the force; ply angle 0 is along the axis, which the order of the limit loads confirms.
+// quarter of the force; ply angle 0 is along the axis, else the curves of b and c would change places.
 //
 // The published shells are flexible in shear, and under a point load that adds P/(2 pi k G h) (ln(a/e) + gamma + 3/2 ln 2), k =
 // 5/6, to the displacement of the loaded node of a mesh of squares e (potential kernel of the square lattice); the
-// Kirchhoff-Love shell has nothing of it. A bracket of 4.5 serves both thicknesses and all layups; sixteen elements a side
-// have 4.4. It is subtracted from the published displacements before they are compared; drawn they are as printed.
+// Kirchhoff-Love shell has nothing of it. A bracket of 4.5, fitted, serves both thicknesses and all layups; 16 elements a side
+// would have 4.4. It is subtracted from the published displacements before they are compared; drawn they are as printed.
 //
 // The thick roofs snap in load only: the loaded point is held. The thin ones turn back in displacement too, and e runs through
 // two loops; there the path is followed by arc length.

@@ -1,9 +1,13 @@
+#include "solver/transition/belt_model.h"
 #include "tests/verification/curved_shell.h"
+#include "tests/verification/reference.h"
+#include "tests/verification/reference_table.h"
 
 #include <doctest/doctest.h>
 
 #include <numbers>
 #include <string>
+#include <vector>
 
 // Half a cylinder, clamped at one end and pinched by a force on the crown of the other: R = 101.6, L = 304.8, h = 3, P up to
 // 2000. Along the straight edges the height and the rotation about the axis are held, along the axis and outwards they are

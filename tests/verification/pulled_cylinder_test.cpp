@@ -1,9 +1,15 @@
+#include "solver/transition/belt_model.h"
 #include "tests/verification/curved_shell.h"
+#include "tests/verification/reference.h"
+#include "tests/verification/reference_table.h"
 
 #include <doctest/doctest.h>
 
 #include <cmath>
 #include <numbers>
+#include <string>
+#include <utility>
+#include <vector>
 
 // Open cylinder pulled apart by two opposite forces: R = 4.953, L = 10.35, h = 0.094, E = 10.5e6, nu = 0.3125, P up to 40000;
 // both ends free. Sze, Liu and Lo, Finite Elements in Analysis and Design 40 (2004) 1551, problem 3.5. An octant with a quarter

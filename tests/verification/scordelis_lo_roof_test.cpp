@@ -1,15 +1,16 @@
+#include "solver/equilibrium/dead_load.h"
+#include "solver/transition/belt_model.h"
 #include "tests/verification/convergence.h"
 #include "tests/verification/curved_shell.h"
 
-#include "solver/equilibrium/dead_load.h"
-
 #include <doctest/doctest.h>
 
+#include <memory>
 #include <numbers>
 
 // Scordelis-Lo roof: a cylinder of R = 25, L = 50, 80 degrees, h = 0.25, E = 4.32e8, nu = 0 on two diaphragms under 90 per
 // area; vertical deflection at the middle of the free edge. A quarter: x from mid-length to a diaphragm, y from the crown to
-// the free edge. MacNeal and Harder, Finite Elements in Analysis and Design 1 (1985) 3.
+// the free edge. MacNeal and Harder, Finite Elements in Analysis and Design 1 (1985).
 //
 // The value of the linear Kirchhoff-Love shell is 0.30059. Those better known are not its limit: 0.3024 is of the theory of
 // deep shells by which MacNeal and Harder judge elements, 0.3020 that of a shear-flexible shell (linear_shells.csv).
