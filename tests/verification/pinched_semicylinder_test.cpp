@@ -17,7 +17,7 @@
 // from the crown to a straight edge.
 //
 // Between 0.2 and 0.35 Pmax, where the free end folds in, half a per cent of load is more than one of displacement. Below lies
-// the published displacement above ours by some five times P/(pi k G h): the shear deflection under a force on an edge.
+// the published displacement above ours by five to eight times P/(pi k G h): the shear deflection under a force on an edge.
 
 using namespace swale;
 using namespace swale::verification;
