@@ -2,6 +2,7 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <cstdlib>
 #include <fstream>
@@ -61,6 +62,12 @@ void check(const std::string& quantity, const Reference& reference, double measu
     CHECK_MESSAGE(std::abs(off) <= reference.tolerance, quantity, ": measured ", measured, " ", unit, ", reference ",
                   reference.value, ", off by ", off, "; ", reference.source, "; ", reference.conditions, "; tolerance ",
                   reference.tolerance, ": ", reference.why);
+}
+
+std::vector<std::pair<double, double>> pairs(const std::vector<double>& xs, const std::vector<double>& ys) {
+    std::vector<std::pair<double, double>> points;
+    for (std::size_t k = 0; k < std::min(xs.size(), ys.size()); ++k) points.emplace_back(xs[k], ys[k]);
+    return points;
 }
 
 void draw(const Curve& curve) {

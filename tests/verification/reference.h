@@ -39,6 +39,9 @@ struct Curve {
     bool logarithmic = false;  ///< both axes
 };
 
+/// The points of a curve.
+std::vector<std::pair<double, double>> pairs(const std::vector<double>& xs, const std::vector<double>& ys);
+
 /// Kept for the page of `.ci/verify`; does nothing in an ordinary test run.
 void draw(const Curve& curve);
 

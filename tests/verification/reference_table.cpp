@@ -68,4 +68,9 @@ ReferenceTable reference_table_at(const std::string& path) {
     return table;
 }
 
+Reference published(const ReferenceTable& table, double value, const std::string& conditions, double tolerance,
+                    const std::string& why) {
+    return {value, "length", table.source, Kind::published_table, conditions, tolerance, why};
+}
+
 }  // namespace swale::verification

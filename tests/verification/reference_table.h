@@ -1,5 +1,7 @@
 #pragma once
 
+#include "tests/verification/reference.h"
+
 #include <map>
 #include <string>
 #include <vector>
@@ -22,5 +24,9 @@ struct ReferenceTable {
 ReferenceTable reference_table(const std::string& file);
 /// The same of a file anywhere.
 ReferenceTable reference_table_at(const std::string& path);
+
+/// A length out of a published table.
+Reference published(const ReferenceTable& table, double value, const std::string& conditions, double tolerance,
+                    const std::string& why);
 
 }  // namespace swale::verification
