@@ -37,10 +37,10 @@ enum class Symmetry { half, full };
 struct SolveSettings {
     double accuracy = 0.02;  ///< wanted relative discretisation error of the edge strain
     Symmetry model = Symmetry::half;
-    double grid = 1;             ///< factor on every knot span; 0.5 halves them
+    double grid = 1;              ///< factor on every knot span; 0.5 halves them
     int newton_iterations = 150;  ///< bound for one grid
-    int starts = 1;              ///< further starts where a strip is slack, in search of other equilibria
-    int tension_path = 0;        ///< tensions from the highest to the lowest at which eigenvalues are found; 0: none
+    int starts = 1;               ///< further starts where a strip is slack, in search of other equilibria
+    int tension_path = 0;         ///< tensions from the highest to the lowest at which eigenvalues are found; 0: none
 };
 
 /// Everything that defines a run. Internal units: mm, N, t, s, rad.

@@ -11,15 +11,15 @@ namespace {
 using Phrase = std::pair<const char*, const char*>;  // what a sentence contains, what it then is
 
 constexpr std::array<Phrase, 10> notes{{{"sags by some", "sag"},
-                                       {"discretisation error", "accuracy not reached"},
-                                       {"not stable against tipping", "trough tips"},
-                                       {"another equilibrium", "another equilibrium"},
-                                       {"lowest symmetric eigenvalue", "unstable symmetric"},
-                                       {"lowest antisymmetric eigenvalue", "unstable antisymmetric"},
-                                       {"was not found out", "stability not found"},
-                                       {"lies in no roll", "last set empty"},
-                                       {"longer trough did not converge", "no far-end error"},
-                                       {"sets = auto", "trough cut short"}}};
+                                        {"discretisation error", "accuracy not reached"},
+                                        {"not stable against tipping", "trough tips"},
+                                        {"another equilibrium", "another equilibrium"},
+                                        {"lowest symmetric eigenvalue", "unstable symmetric"},
+                                        {"lowest antisymmetric eigenvalue", "unstable antisymmetric"},
+                                        {"was not found out", "stability not found"},
+                                        {"lies in no roll", "last set empty"},
+                                        {"longer trough did not converge", "no far-end error"},
+                                        {"sets = auto", "trough cut short"}}};
 
 constexpr std::array<Phrase, 6> causes{{{"no step lowers the energy", "no step lowers the energy"},
                                         {"no shift made", "no shift made the tangent definite"},

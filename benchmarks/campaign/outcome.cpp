@@ -3,8 +3,8 @@
 #include "benchmarks/campaign/balance.h"
 #include "benchmarks/campaign/case_text.h"
 #include "benchmarks/campaign/kinds.h"
-#include "solver/transition/sag.h"
 #include "solver/transition.h"
+#include "solver/transition/sag.h"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>

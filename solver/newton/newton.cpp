@@ -132,8 +132,8 @@ class Descent {
     NewtonTimes& times_;
     BandMatrix band_{0, 0};             // kept from step to step: the memory of a large band is dear to ask for
     std::optional<BandFactor> factor_;  // of the last step
-    bool plain_ = false;                        // without a shift
-    bool fast_ = false;                         // the last step was whole and the residual fell fast
+    bool plain_ = false;                // without a shift
+    bool fast_ = false;                 // the last step was whole and the residual fell fast
     Eigen::VectorXd areas_, q_, residual_, step_;
     double energy_ = 0, reference_ = 1, largest_ = 0, shift_ = 0;
 };

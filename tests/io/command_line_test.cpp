@@ -142,4 +142,3 @@ TEST_CASE("screen on a held case without a given tension says what is missing") 
 }
 
 }  // namespace swale
-
