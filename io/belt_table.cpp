@@ -12,6 +12,8 @@ namespace {
 constexpr Allowed width_range = {Kind::length, 100, 5000};
 constexpr Allowed modulus_range = {Kind::force_per_length, 1, 2e6};
 constexpr Allowed rating_range = {Kind::force_per_length, 0.1, 20000};
+constexpr Allowed mass_range = {Kind::mass_per_area, 1, 200};
+constexpr Allowed thickness_range = {Kind::length, 1, 100};
 constexpr double any_width = 1000;  // [mm] stands in for an unreadable width, so that the designation is still looked at
 
 Belt belt_of_catalogue(CaseTable& table, double width) {
@@ -38,16 +40,19 @@ Belt read_source(CaseTable& table, double width) {
     return designated ? belt_of_catalogue(table, width) : Belt();
 }
 
-void apply_modulus(CaseTable& table, Belt& belt) {
-    const std::optional<double> modulus = table.quantity("modulus", modulus_range);
-    if (!modulus) return;
+/// A measured value of a belt by designation; `override_with` may throw std::invalid_argument.
+template <class Override>
+void apply_measured(CaseTable& table, const char* key, const std::optional<double>& value, Belt& belt,
+                    const Override& override_with) {
+    if (!value) return;
     if (table.has("section"))
-        return table.reject("modulus", "a modulus overrides a designation's", "A11 of [belt.section] in its place");
-    if (std::isnan(*modulus) || belt.data.empty()) return;
+        return table.reject(key, std::string("a measured ") + key + " overrides a designation's",
+                            "the value in [belt.section] in its place");
+    if (std::isnan(*value) || belt.data.empty()) return;
     try {
-        override_modulus(belt, *modulus);
+        override_with(belt, *value);
     } catch (const std::invalid_argument& error) {
-        table.reject("modulus", error.what(), "a modulus that keeps the section positive definite");
+        table.reject(key, error.what(), "a value that this belt can have");
     }
 }
 
@@ -62,11 +67,13 @@ Belt read_belt(CaseTable table) {
     const double width = table.required_quantity("width", width_range);
     Belt belt = read_source(table, width);
     belt.width = width;
-    apply_modulus(table, belt);
+    apply_measured(table, "modulus", table.quantity("modulus", modulus_range), belt, override_modulus);
     apply_rating(table, belt);
-    if (table.has("troughability"))
-        table.reject("troughability", "no bending stiffness is computed from it yet",
-                     "leave it out, or give the stiffness as D22 of [belt.section]");
+    apply_measured(table, "thickness", table.quantity("thickness", thickness_range), belt, override_thickness);
+    apply_measured(table, "mass", table.quantity("mass", mass_range), belt, override_mass);
+    // After mass and width, which it depends on.
+    const std::optional<double> troughability = table.number("troughability", 0.01, 0.44);
+    if (!std::isnan(width)) apply_measured(table, "troughability", troughability, belt, override_troughability);
     table.finish();
     return belt;
 }

@@ -1,5 +1,6 @@
 #include "io/belts_command.h"
 
+#include "io/data_sheet_json.h"
 #include "io/terminal/plain_text.h"
 #include "materials/catalogue.h"
 
@@ -40,14 +41,7 @@ Json families_json() {
 }
 
 Json sheet_json(const Belt& belt) {
-    Json data = Json::array();
-    for (const BeltDatum& datum : belt.data)
-        data.push_back({{"name", datum.name},
-                        {"value", datum.value},
-                        {"unit", datum.unit},
-                        {"grade", datum.origin.grade},
-                        {"source", datum.origin.source}});
-    return {{"designation", belt.designation}, {"data", data}};
+    return {{"designation", belt.designation}, {"data", data_sheet_json(belt.data)}};
 }
 
 std::string families_text() {

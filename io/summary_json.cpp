@@ -1,5 +1,6 @@
 #include "io/summary_json.h"
 
+#include "io/data_sheet_json.h"
 #include "io/screening_json.h"
 #include "io/verdict.h"
 #include "io/version.h"
@@ -139,6 +140,10 @@ Json criterion(const Judgement& judgement) {
             {"y_mm", number(judgement.y)}};
 }
 
+Json belt(const Belt& belt) {
+    return {{"designation", belt.designation}, {"data", data_sheet_json(belt.data)}, {"warnings", belt.warnings}};
+}
+
 Json cost(const Cost& cost) {
     return {{"degrees_of_freedom", cost.degrees_of_freedom},
             {"newton_iterations", cost.newton_iterations},
@@ -164,6 +169,7 @@ std::string summary_json(const RunRecord& record) {
     summary["cost"] = cost(result.cost);
     summary["sets"] = result.sets;
     summary["tension_path"] = tension_path(result.path);
+    summary["belt"] = belt(record.transition.belt);
     summary["version"] = version();
     return summary.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }

@@ -24,9 +24,11 @@ std::string no_solution_section(const TransitionResult& result) {
 }
 
 /// What the states say of themselves; a sentence that several share is said once.
-std::string notes_section(const TransitionResult& result) {
+std::string notes_section(const RunRecord& record) {
+    const TransitionResult& result = record.result;
     std::vector<std::string> said;
     std::string text;
+    for (const std::string& warning : record.transition.belt.warnings) text += "  - " + wrapped("warning: " + warning, 4);
     for (const StateResult& state : result.states)
         for (const std::string& note : state.notes) {
             if (std::find(said.begin(), said.end(), note) != said.end()) continue;
@@ -53,7 +55,7 @@ std::string terminal_answer(const RunRecord& record) {
     std::string text = wrapped(record.transition.title) + wrapped(headline(result));
     for (const std::string& section : {criteria_section(result), places_section(record), supports_section(result),
                                        hand_methods_section(record.transition, result), no_solution_section(result),
-                                       not_judged_section(result), notes_section(result), cost_line(result) + cautions})
+                                       not_judged_section(result), notes_section(record), cost_line(result) + cautions})
         if (!section.empty()) text += "\n" + section;
     return text;
 }

@@ -5,6 +5,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace swale {
 
@@ -18,6 +19,7 @@ struct Belt {
     Section section;
     std::optional<double> rated_tension;  ///< working tension per width [N/mm]
     DataSheet data;                       ///< every number above with its origin
+    std::vector<std::string> warnings;    ///< what in the data contradicts itself
 };
 
 }  // namespace swale

@@ -1,7 +1,12 @@
 #include "materials/overrides.h"
 
 #include "materials/data_sheet.h"
+#include "materials/rubber.h"
+#include "materials/troughability.h"
 
+#include <fmt/core.h>
+
+#include <algorithm>
 #include <cmath>
 #include <stdexcept>
 #include <utility>
@@ -9,9 +14,33 @@
 namespace swale {
 namespace {
 
-void require_positive(double value, const std::string& name) {
+void require_positive(double value, const std::string& name, const std::string& unit = "N/mm") {
     if (value > 0 && std::isfinite(value)) return;
-    throw std::invalid_argument(name + " of " + std::to_string(value) + " N/mm; it must be positive");
+    throw std::invalid_argument(name + " of " + std::to_string(value) + " " + unit + "; it must be positive");
+}
+
+// D12 and D66 keep their shares of sqrt(D11 D22), as in Huber's D12 + 2 D66 = sqrt(D11 D22): Timoshenko and Woinowsky-Krieger,
+// Theory of Plates and Shells, ch. 11.
+Eigen::Matrix3d bending_with(const Eigen::Matrix3d& before, double across) {
+    const double factor = std::sqrt(across / before(1, 1));
+    return orthotropic(before(0, 0), across, factor * before(0, 1), factor * before(2, 2));
+}
+
+// All rubber and no carcass across; and plies or cords that can't slide: A22 spread over the carcass and the covers as one
+// sheet.
+void warn_of_bounds(Belt& belt, double ratio, double across) {
+    const Section& section = belt.section;
+    const double rubber = youngs_modulus(cover_hardness) * std::pow(section.thickness, 3) / 12;
+    const double one_sheet = section.membrane(1, 1) * section.thickness * section.thickness / 12 + 4.0 / 3 * rubber;
+    const auto warn = [&](const std::string& than, double bound) {
+        belt.warnings.push_back(
+            fmt::format("the troughability {:.3g} means D22 = {:.3g} N m, {} {:.3g} N m: it contradicts the construction "
+                        "(thickness {:.3g} mm, "
+                        "{:.3g} kg/m^2, {:.0f} mm wide); check F/L, mass and width of the test",
+                        ratio, across / 1e3, than, bound / 1e3, section.thickness, section.mass * 1e9, belt.width));
+    };
+    if (across < rubber / 2) warn("less than half of what rubber alone of this thickness has,", rubber);
+    if (across > one_sheet) warn("more than a sheet of this thickness whose plies can't slide has,", one_sheet);
 }
 
 }  // namespace
@@ -27,6 +56,36 @@ void override_modulus(Belt& belt, double modulus) {
     if (!fault.empty()) throw std::invalid_argument("modulus of " + std::to_string(modulus) + " N/mm: " + fault);
     belt.section = section;
     belt.data = std::move(data);
+}
+
+void override_mass(Belt& belt, double mass) {
+    require_positive(mass, "mass", "t/mm^2");
+    belt.section.mass = mass;
+    put(belt.data, datum("mass", mass, {"given", "measured mass of the case"}));
+}
+
+void override_thickness(Belt& belt, double thickness) {
+    require_positive(thickness, "thickness", "mm");
+    if (thickness <= belt.section.underside)
+        throw std::invalid_argument(
+            fmt::format("thickness of {:.3g} mm: bottom cover and half the carcass alone have {:.3g} mm", thickness,
+                        belt.section.underside));
+    belt.section.thickness = thickness;
+    put(belt.data, datum("thickness", thickness, {"given", "measured thickness of the case"}));
+}
+
+void override_troughability(Belt& belt, double ratio) {
+    const double across = stiffness_of_troughability(ratio, belt.width, belt.section.mass);
+    const Origin origin{"given",
+                        fmt::format("measured troughability {:.3g}, ISO 703, by the heavy elastica at {:.3g} kg/m^2 and "
+                                    "{:.0f} mm",
+                                    ratio, belt.section.mass * 1e9, belt.width)};
+    const Origin kept_share{"derived", "its former share of sqrt(D11 D22)"};
+    belt.section.bending = bending_with(belt.section.bending, across);
+    put(belt.data, datum("D22", across, origin));
+    put(belt.data, datum("D12", belt.section.bending(0, 1), kept_share));
+    put(belt.data, datum("D66", belt.section.bending(2, 2), kept_share));
+    warn_of_bounds(belt, ratio, across);
 }
 
 void override_rated_tension(Belt& belt, double tension) {

@@ -14,4 +14,17 @@ void override_modulus(Belt& belt, double modulus);
 /// positive.
 void override_rated_tension(Belt& belt, double tension);
 
+/// Puts a measured mass per area [t/mm^2] in the place of the catalogue's. Throws std::invalid_argument if it is not positive.
+void override_mass(Belt& belt, double mass);
+
+/// Puts a measured thickness [mm] in the place of the catalogue's; what differs is laid into the top cover, so that the
+/// underside stays, and no stiffness follows. Throws std::invalid_argument if the carcass and the bottom cover no longer fit
+/// in.
+void override_thickness(Belt& belt, double thickness);
+
+/// Puts the bending stiffness across that a measured troughability F/L (ISO 703) means, at the belt's width and mass, in the
+/// place of D22. D12 and D66 keep their shares of sqrt(D11 D22); D11 stays. A value that no belt of this construction can have
+/// is taken all the same, with a warning. Throws std::invalid_argument outside 0 < F/L < 0.45; the belt is unchanged then.
+void override_troughability(Belt& belt, double sag_ratio);
+
 }  // namespace swale

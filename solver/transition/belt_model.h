@@ -1,5 +1,6 @@
 #pragma once
 
+#include "materials/gravity.h"
 #include "mesh/idler_set.h"
 #include "mesh/patch.h"
 #include "solver/equilibrium/dead_load.h"
@@ -8,7 +9,6 @@
 #include "solver/transition/belt_contacts.h"
 #include "solver/transition/belt_supports.h"
 #include "solver/transition/endless_trough.h"
-#include "solver/transition/gravity.h"
 #include "solver/transition_case.h"
 #include "solver/transition_result.h"
 

@@ -1,7 +1,7 @@
 #include "solver/transition/sag.h"
 
+#include "materials/gravity.h"
 #include "mesh/idler_set.h"
-#include "solver/transition/gravity.h"
 
 #include <algorithm>
 

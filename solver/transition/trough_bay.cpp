@@ -1,12 +1,12 @@
 #include "solver/transition/trough_bay.h"
 
+#include "materials/gravity.h"
 #include "mesh/belt_grid.h"
 #include "mesh/trough_profile.h"
 #include "solver/equilibrium/dead_load.h"
 #include "solver/shell/shell_energy.h"
 #include "solver/transition/belt_contacts.h"
 #include "solver/transition/end_pull.h"
-#include "solver/transition/gravity.h"
 #include "solver/transition/length_search.h"
 
 #include <cmath>

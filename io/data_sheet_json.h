@@ -1,0 +1,12 @@
+#pragma once
+
+#include "materials/origin.h"
+
+#include <nlohmann/json.hpp>
+
+namespace swale {
+
+/// Name, value, unit, grade and source of every number of a belt.
+nlohmann::ordered_json data_sheet_json(const DataSheet& sheet);
+
+}  // namespace swale
