@@ -11,7 +11,7 @@ namespace swale {
 
 namespace {
 
-constexpr int most_unknowns = 60000;  // a band of some 300 MB
+constexpr int most_unknowns = 65000;  // a band of some 350 MB
 
 Patch halved(const Patch& patch) {
     return {patch.along.halved(), patch.across.halved()};
