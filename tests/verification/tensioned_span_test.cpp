@@ -54,16 +54,6 @@ System half_span(const Patch& patch, const Span& span, Supports supports) {
     return system;
 }
 
-/// Moment of the reactions that hold the slope: those of the second row of control points times its distance from the first.
-double clamp_moment(const System& system, const ControlPoints& points) {
-    const ControlPoints reaction = system.full_gradient(points);
-    const Patch& patch = system.patch();
-    double moment = 0;
-    for (int j = 0; j < patch.across.size(); ++j)
-        moment += reaction(z, patch.index(1, j)) * (points(x, patch.index(1, j)) - points(x, patch.index(0, j)));
-    return moment;
-}
-
 }  // namespace
 
 TEST_CASE("a clamped span under tension sags and bends at its supports as the beam does") {
