@@ -10,6 +10,10 @@
 #include <numbers>
 #include <vector>
 
+// Buckling of flat plates: the load at which the lowest eigenvalue of the tangent is zero. The state before is flat with a
+// uniform force, so the control points are put where it has them. Laminates whose bending is coupled to their stretch (B != 0)
+// are left out: the section law carries no B.
+
 using namespace swale;
 using namespace swale::verification;
 
@@ -85,6 +89,23 @@ TEST_CASE("a symmetric laminate on four edges buckles under compression as Navie
                row.at("layup") + ", a/b = " + row.at("a_over_b"), 2e-4, "six spans to the half-wave, strain of 1e-5"},
               measured);
     }
+}
+
+TEST_CASE("the buckling load of a square plate converges from above with the fourth power of the span") {
+    // Cubic splines, energy of second derivatives: an eigenvalue's error goes with h^(2 (3 + 1 - 2)) (Strang and Fix, An
+    // Analysis of the Finite Element Method, ch. 6). N b^2/(pi^2 D) = 4 for one half-wave each way.
+    const Eigen::Matrix3d isotropic = orthotropic(1, 1, 0.3, 0.35);
+    Curve ours{
+        "Buckling of a square plate: error by spans", "compression, SSSS", "spans a side", "error of N", {}, false, true};
+    const auto add = [&](int spans) {
+        const Patch patch = plate(width, width, spans, spans);
+        ours.points.emplace_back(spans, coefficient(patch, isotropic, all_simple, compression) / 4 - 1);
+    };
+    for (const int spans : {2, 4, 8, 16}) add(spans);
+    draw(ours);
+    check("order of convergence, 8 to 16 spans a side",
+          {4, "-", "Strang and Fix", Kind::closed_form, "isotropic, SSSS, compression", 0.05, "the order is that of h -> 0"},
+          std::log2(ours.points[2].second / ours.points[3].second));
 }
 
 // A half-wave of an endless plate between simply supported loaded edges is the endless plate.
