@@ -1,6 +1,7 @@
 #include "mesh/graded_breaks.h"
 #include "solver/contact/contact_energy.h"
 #include "solver/shell/shell_energy.h"
+#include "tests/verification/compared_curve.h"
 #include "tests/verification/reference.h"
 #include "tests/verification/reference_table.h"
 #include "tests/verification/strip.h"
@@ -65,45 +66,75 @@ double line_force(const Patch& patch, const ControlPoints& points, const Contact
     return sum - contact.pressure_at(place(patch, points, arc / 4)) * arc;
 }
 
+using Row = std::map<std::string, std::string>;
+
+const char* const load_column = "P R^2/B";
+
+Reference elastica(const Row& row, const std::string& column, const ReferenceTable& table, double tolerance, const char* why) {
+    return {number(row, column),
+            "-",
+            table.source,
+            Kind::other_method,
+            "L/R = " + row.at("L/R") + ", P R^2/B = " + row.at(load_column),
+            tolerance,
+            why};
+}
+
+const char* exact = "six digits of the elastica, stretch of up to 5e-5, indentation of up to 5e-6 of the length";
+
+void check_tip(const Row& row, const ReferenceTable& table, const Patch& patch, const ControlPoints& points) {
+    const Eigen::Vector3d tip = place(patch, points, patch.along.end()) / radius;
+    check("tip x/R", elastica(row, "x_tip/R", table, 1e-4, exact), tip.x());
+    check("tip z/R", elastica(row, "y_tip/R", table, 1e-4, exact), tip.z());
+    check("tip angle [deg]", elastica(row, "tip_angle_deg", table, 1e-4, exact),
+          -turn(patch, points, patch.along.end()) / degree);
+}
+
+/// Pressure and line force are drawn over the load.
+void check_arc(const Row& row, const ReferenceTable& table, const Patch& patch, const ControlPoints& points,
+               const ContactEnergy& contact, ComparedCurve& pressures, ComparedCurve& forces) {
+    const double arc = number(row, "contact_angle_deg") * degree * radius;
+    const double pressure = contact.pressure_at(place(patch, points, arc / 4)) * radius / unit_force;
+    const double force = line_force(patch, points, contact, arc) / unit_force;
+    const Reference of_arc = elastica(row, "pressure_on_arc R^3/B", table, 2e-4, exact);
+    const Reference of_line =
+        elastica(row, "liftoff_line_force R^2/B", table, 5e-4,
+                 "what is left of all the pressure less seven times as much on the arc, which is stretched by 5e-5");
+    check("curvature on the arc, kappa R", elastica(row, "kappa_root R", table, 1e-4, exact),
+          -curvature(patch, points, arc / 4) * radius);
+    check("pressure on the arc R^3/B", of_arc, pressure);
+    check("line force at lift-off R^2/B", of_line, force);
+    pressures.add(number(row, load_column), of_arc.value, pressure);
+    forces.add(number(row, load_column), of_line.value, force);
+}
+
+NewtonSettings careful() {
+    NewtonSettings settings;
+    settings.tolerance = 1e-10;  // small pressures beside large reactions at the clamp
+    settings.step_cap = 5;
+    settings.iterations = 400;
+    return settings;
+}
+
 }  // namespace
 
 TEST_CASE("a cantilever pressed on a cylinder wraps it as the elastica does") {
     const ReferenceTable table = reference_table("contact_cantilever_on_cylinder.csv");
     for (const char* slenderness : {"0.5", "1.0", "1.5"}) {
-        const double length = std::stod(slenderness) * radius;
-        const Patch patch = cantilever_patch(length);
+        const std::string name = std::string("L/R = ") + slenderness;
+        ComparedCurve pressures("Cantilever on a cylinder: pressure on the arc", name, load_column, "p R^3/B");
+        ComparedCurve forces("Cantilever on a cylinder: line force at lift-off", name, load_column, "F R^2/B");
+        const Patch patch = cantilever_patch(std::stod(slenderness) * radius);
         ControlPoints points = flat(patch);
         for (const auto& row : table.where("L/R", slenderness).rows) {
-            const double load = number(row, "P R^2/B") * unit_force;
             const bool arc = row.at("state") == "arc";
             const double pressure = arc ? number(row, "pressure_on_arc R^3/B") * unit_force / radius : 0;
-            const Pressed model = pressed(patch, load, pressure);
-            NewtonSettings settings;
-            settings.tolerance = 1e-10;  // small pressures beside large reactions at the clamp
-            settings.step_cap = 5;
-            settings.iterations = 400;
-            points = equilibrium(model.system, points, settings);
-            const auto compare = [&](const char* quantity, const char* column, double tolerance, const char* why,
-                                     double measured) {
-                check(quantity,
-                      {number(row, column), "-", table.source, Kind::other_method,
-                       std::string("L/R = ") + slenderness + ", P R^2/B = " + row.at("P R^2/B"), tolerance, why},
-                      measured);
-            };
-            const char* exact = "six digits of the elastica, stretch of up to 5e-5, indentation of up to 5e-6 of the length";
-            const Eigen::Vector3d tip = place(patch, points, length) / radius;
-            compare("tip x/R", "x_tip/R", 1e-4, exact, tip.x());
-            compare("tip z/R", "y_tip/R", 1e-4, exact, tip.z());
-            compare("tip angle [deg]", "tip_angle_deg", 1e-4, exact, -turn(patch, points, length) / degree);
-            if (!arc) continue;
-            const double leaving = number(row, "contact_angle_deg") * degree * radius;
-            compare("curvature on the arc, kappa R", "kappa_root R", 1e-4, exact,
-                    -curvature(patch, points, leaving / 4) * radius);
-            compare("pressure on the arc R^3/B", "pressure_on_arc R^3/B", 2e-4, exact,
-                    model.contact->pressure_at(place(patch, points, leaving / 4)) * radius / unit_force);
-            compare("line force at lift-off R^2/B", "liftoff_line_force R^2/B", 5e-4,
-                    "what is left of all the pressure less seven times as much on the arc, which is stretched by 5e-5",
-                    line_force(patch, points, *model.contact, leaving) / unit_force);
+            const Pressed model = pressed(patch, number(row, load_column) * unit_force, pressure);
+            points = equilibrium(model.system, points, careful());
+            check_tip(row, table, patch, points);
+            if (arc) check_arc(row, table, patch, points, *model.contact, pressures, forces);
         }
+        pressures.draw_both();
+        forces.draw_both();
     }
 }

@@ -1,5 +1,6 @@
 #include "mesh/graded_breaks.h"
 #include "solver/shell/shell_energy.h"
+#include "tests/verification/compared_curve.h"
 #include "tests/verification/reference.h"
 #include "tests/verification/reference_table.h"
 #include "tests/verification/strip.h"
@@ -111,9 +112,7 @@ TEST_CASE("a heavy cantilever hangs as the elastica does") {
     const ReferenceTable table = reference_table("heavy_elastica_cantilever.csv");
     const Patch patch = heavy_strip(length);
     ControlPoints points = flat(patch);
-    const std::string picture = "Heavy cantilever";
-    Curve published{picture, "drop/L, elastica", "q L^3/B", "drop of the tip / L", {}, true, true};
-    Curve ours{picture, "drop/L", published.x_label, published.y_label, {}, false, true};
+    ComparedCurve drops("Heavy cantilever: drop of the tip", "drop / L", "q L^3/B", "drop / L");
     for (const auto& row : table.rows) {
         const double G = number(row, "q L^3/B");
         const System system = cantilever(patch, G);
@@ -125,11 +124,9 @@ TEST_CASE("a heavy cantilever hangs as the elastica does") {
               -turn(patch, points, length) * 180 / std::numbers::pi);
         check("root moment M L/B", elastica(row, "kappa_root L", "-", table, 5e-5, exact),
               clamp_moment(system, points) / width * length / bending);
-        published.points.emplace_back(G, number(row, "drop/L"));
-        ours.points.emplace_back(G, -tip.z());
+        drops.add(G, number(row, "drop/L"), -tip.z());
     }
-    draw(published);
-    draw(ours);
+    drops.draw_both();
 }
 
 TEST_CASE("a heavy strip hung at both ends sags as the elastica does") {
@@ -137,9 +134,8 @@ TEST_CASE("a heavy strip hung at both ends sags as the elastica does") {
     const Patch patch = heavy_strip(length / 2);
     ControlPoints points = flat(patch);
     const std::string picture = "Strip hung at both ends: transverse flexibility F/L";
-    Curve published{picture, "elastica", "q L^3/B", "F/L", {}, true, true};
-    Curve ours{picture, "shell", published.x_label, published.y_label, {}, false, true}, linear = ours;
-    linear.name = "linear, 5 q L^3/(384 B)";
+    ComparedCurve sags(picture, "F/L", "q L^3/B", "F/L");
+    Curve linear{picture, "linear, 5 q L^3/(384 B)", "q L^3/B", "F/L", {}, false, true};
     for (const auto& row : table.rows) {
         const double G = number(row, "q L^3/B");
         points = next_equilibrium(hung(patch, G), points);
@@ -151,12 +147,10 @@ TEST_CASE("a heavy strip hung at both ends sags as the elastica does") {
         check("curvature at the middle, kappa L",
               elastica(row, "kappa_centre L", "-", table, 5e-4, "second derivative at a knot"),
               curvature(patch, points, 0) * length);
-        published.points.emplace_back(G, number(row, "F/L"));
-        ours.points.emplace_back(G, sag_of(patch, points));
+        sags.add(G, number(row, "F/L"), sag_of(patch, points));
         linear.points.emplace_back(G, 5 * G / 384);
     }
-    draw(published);
-    draw(ours);
+    sags.draw_both();
     draw(linear);
 }
 

@@ -1,3 +1,4 @@
+#include "tests/verification/compared_curve.h"
 #include "tests/verification/plate.h"
 #include "tests/verification/reference.h"
 #include "tests/verification/reference_table.h"
@@ -132,8 +133,7 @@ TEST_CASE("an endless plate buckles under shear at the load of Seydel") {
     const std::string picture = "Shear buckling of endless orthotropic plates";
     for (const auto& [edges, held] :
          {std::pair{"simply supported long edges", Edge::simple}, {"clamped long edges", Edge::clamped}}) {
-        Curve published{picture, edges + std::string(", table"), "theta = sqrt(D11 D22)/H", "C2", {}, true, true};
-        Curve ours{picture, edges, published.x_label, published.y_label, {}, false, true};
+        ComparedCurve loads(picture, edges, "theta = sqrt(D11 D22)/H", "C2");
         for (const auto& row : table.where("edges", edges).rows) {
             const double theta = number(row, "theta");
             if (theta == 0 || theta > 1e3) continue;  // D11 = 0 or H = 0 are no plates
@@ -142,15 +142,13 @@ TEST_CASE("an endless plate buckles under shear at the load of Seydel") {
             Supports height(patch.points());
             repeat_height(height, patch, held);
             const double force = pi * pi * coefficient(patch, orthotropic(D11, 1, 0, H / 2), height, shear);
-            published.points.emplace_back(theta, number(row, "C2"));
-            ours.points.emplace_back(theta, force / (4 * std::sqrt(H)));
+            loads.add(theta, number(row, "C2"), force / (4 * std::sqrt(H)));
             check("C2 = N b^2/(4 sqrt(D22 H)), " + std::string(edges),
-                  {published.points.back().second, "-", table.source, Kind::other_method, "theta = " + row.at("theta"), 3e-4,
+                  {number(row, "C2"), "-", table.source, Kind::other_method, "theta = " + row.at("theta"), 3e-4,
                    "16 x 14 spans for one wave"},
-                  ours.points.back().second);
+                  force / (4 * std::sqrt(H)));
         }
-        draw(published);
-        draw(ours);
+        loads.draw_both();
     }
 }
 

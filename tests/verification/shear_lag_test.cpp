@@ -1,13 +1,12 @@
 #include "mesh/graded_breaks.h"
 #include "solver/shell/shell_energy.h"
-#include "tests/verification/plate.h"
+#include "tests/verification/compared_curve.h"
 #include "tests/verification/reference.h"
 #include "tests/verification/reference_table.h"
 #include "tests/verification/strip.h"
 
 #include <doctest/doctest.h>
 
-#include <algorithm>
 #include <array>
 #include <cmath>
 #include <map>
@@ -108,8 +107,7 @@ double decay_rate(const Sheet& sheet, Sides sides) {
 
 void compare(const char* column, Sides sides, const std::string& picture) {
     const ReferenceTable table = reference_table("inplane_shear_lag_decay.csv");
-    Curve published{picture, "Airy function", "E1/G12", "gamma b", {}, true, true};
-    Curve ours{picture, "shell", "E1/G12", "gamma b", {}, false, true};
+    ComparedCurve curve(picture, "gamma b", "E1/G12", "gamma b");
     for (const auto& row : table.rows) {
         const double measured = width * decay_rate(sheet_of(row), sides), ratio = number(row, "E1") / number(row, "G12");
         check("decay rate gamma b",
@@ -119,12 +117,9 @@ void compare(const char* column, Sides sides, const std::string& picture) {
                sides == Sides::free ? "of the waves of the end load the third is not quite gone"
                                     : "strains of 1e-5, 16 spans across"},
               measured);
-        published.points.emplace_back(ratio, number(row, column));
-        ours.points.emplace_back(ratio, measured);
+        curve.add(ratio, number(row, column), measured);
     }
-    std::sort(ours.points.begin(), ours.points.end());
-    draw(published);
-    draw(ours);
+    curve.draw_both();
 }
 
 }  // namespace

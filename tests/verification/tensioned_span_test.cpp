@@ -1,6 +1,7 @@
 #include "mesh/graded_breaks.h"
 #include "solver/contact/contact_energy.h"
 #include "solver/shell/shell_energy.h"
+#include "tests/verification/compared_curve.h"
 #include "tests/verification/reference.h"
 #include "tests/verification/reference_table.h"
 #include "tests/verification/strip.h"
@@ -9,9 +10,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <memory>
 #include <string>
-#include <vector>
 
 // Span of a belt under tension T and its weight q: D w'''' - T w'' = q (Timoshenko, Strength of Materials, part II). Between
 // clamped ends, and as well between rollers in a row of equal spans, with lambda = L sqrt(T/D):
@@ -65,7 +66,41 @@ void hinge_begin(Supports& supports, const Patch& patch) {
         for (const int c : {x, y, z}) supports.fix({patch.index(0, j), c}, c == y ? places[j] : 0);
 }
 
-const char* const lambda_column = "lambda = L sqrt(T/D)";
+/// Of length 1000 mm with slopes of some 1e-4.
+Span span_of(double lambda) {
+    const double bending = 4e3, length = 1000, scale = bending / (length * length);
+    return {length, lambda * lambda * scale, bending, 1e-2 * std::max(1.0, lambda * lambda / 10) * scale / length};
+}
+
+void check_span(const std::map<std::string, std::string>& row, const ReferenceTable& table, bool clamped, ComparedCurve& sags) {
+    const char* lambda_column = "lambda = L sqrt(T/D)";
+    const double lambda = number(row, lambda_column);
+    const Span span = span_of(lambda);
+    const double middle = span.length / 2, load = span.load;
+    const Patch patch = strip(graded_breaks(0, middle, 10, {{0, span.layer() / 30, span.layer(), 0.2}}, {}), width);
+    Supports supports(patch.points());
+    clamped ? clamp_begin(supports, patch) : hinge_begin(supports, patch);
+    const System system = half_span(patch, span, supports);
+    const ControlPoints points = equilibrium(system, flat(patch));
+    const std::string ends = clamped ? "clamped " : "ss ";
+    const auto compare = [&](const std::string& column, double tolerance, const char* why, double measured) {
+        check(ends + column,
+              {number(row, ends + column), "-", table.source, Kind::closed_form, "L sqrt(T/D) = " + row.at(lambda_column),
+               tolerance, why},
+              measured);
+    };
+    const char* small = "stretch of 1e-5, slopes of up to 4e-4, last digit of the table";
+    const double sag = -place(patch, points, middle).z() * span.bending / (load * std::pow(span.length, 4));
+    const double unit = load * span.length * span.length;
+    compare("w_mid D/(qL^4)", 5e-5, small, sag);
+    compare("D w_xx(mid)/(qL^2)", 1e-3, "second derivative at the end of a span of 10 mm",
+            -span.bending * curvature(patch, points, middle) / unit);
+    if (clamped)
+        compare("D w_xx(support)/(qL^2)", 1e-4, small, clamp_moment(system, points) / width / unit);
+    else
+        compare("end slope D/(qL^3)", 1e-4, small, -turn(patch, points, 0) * span.bending / (unit * span.length));
+    sags.add(lambda, number(row, ends + "w_mid D/(qL^4)"), sag);
+}
 
 }  // namespace
 
@@ -90,39 +125,10 @@ TEST_CASE("a clamped span under tension sags and bends at its supports as the be
 
 TEST_CASE("clamped and simply supported spans sag and bend as the tensioned beam of the table") {
     const ReferenceTable table = reference_table("tensioned_span_closed_form.csv");
-    const std::string sags = "Span under tension: sag", lambda_label = "L sqrt(T/D)", sag_label = "w D/(q L^4)";
     for (const bool clamped : {true, false}) {
-        const std::string ends = clamped ? "clamped" : "ss";
-        Curve published{sags, ends + ", closed form", lambda_label, sag_label, {}, true, true};
-        Curve ours{sags, ends, lambda_label, sag_label, {}, false, true};
-        for (const auto& row : table.rows) {
-            const double lambda = number(row, lambda_column), D = 4e3, L = 1000;
-            const double scale = D / (L * L);
-            const Span span{L, lambda * lambda * scale, D, 1e-2 * std::max(1.0, lambda * lambda / 10) * scale / L};
-            const Patch patch = strip(graded_breaks(0, L / 2, 10, {{0, span.layer() / 30, span.layer(), 0.2}}, {}), width);
-            Supports supports(patch.points());
-            clamped ? clamp_begin(supports, patch) : hinge_begin(supports, patch);
-            const System system = half_span(patch, span, supports);
-            const ControlPoints points = equilibrium(system, flat(patch));
-            const auto compare = [&](const std::string& quantity, double tolerance, const char* why, double measured) {
-                check(ends + " " + quantity,
-                      {number(row, ends + " " + quantity), "-", table.source, Kind::closed_form,
-                       "L sqrt(T/D) = " + row.at(lambda_column), tolerance, why},
-                      measured);
-            };
-            const char* small = "stretch of 1e-5, slopes of up to 4e-4, last digit of the table";
-            const double sag = -place(patch, points, L / 2).z() * D / (span.load * std::pow(L, 4));
-            const double unit = span.load * L * L;
-            compare("w_mid D/(qL^4)", 5e-5, small, sag);
-            compare("D w_xx(mid)/(qL^2)", 1e-3, "second derivative at the end of a span of 10 mm",
-                    -D * curvature(patch, points, L / 2) / unit);
-            if (clamped) compare("D w_xx(support)/(qL^2)", 1e-4, small, clamp_moment(system, points) / width / unit);
-            if (!clamped) compare("end slope D/(qL^3)", 1e-4, small, -turn(patch, points, 0) * D / (span.load * L * L * L));
-            published.points.emplace_back(lambda, number(row, ends + " w_mid D/(qL^4)"));
-            ours.points.emplace_back(lambda, sag);
-        }
-        draw(published);
-        draw(ours);
+        ComparedCurve sags("Span under tension: sag", clamped ? "clamped" : "simply supported", "L sqrt(T/D)", "w D/(q L^4)");
+        for (const auto& row : table.rows) check_span(row, table, clamped, sags);
+        sags.draw_both();
     }
 }
 
