@@ -131,6 +131,7 @@ TEST_CASE("belts with an arc of contact have the pressure and lift-off and line 
 TEST_CASE("belts under so high a tension that bending hardly counts have the pressure of a string and small line forces") {
     check_arcs({"10", "20", "30", "60", "90", "120", "180"}, 200, 2000);
 }
+
 TEST_CASE("belts with a line of contact have the curvature and reaction of the elastica") {
     const ReferenceTable table = reference_table("contact_capstan_bending_frictionless.csv").where("contact", "point");
     for (const char* angle : {"10", "20", "30", "60", "90", "120", "180"}) {
@@ -142,8 +143,9 @@ TEST_CASE("belts with a line of contact have the curvature and reaction of the e
 }
 
 TEST_CASE("the pressure on an arc ripples by what a cubic spline leaves of the circle") {
-    // The best cubic spline of equal spans h leaves f h^4 B4/24 of f, at its most h^4/720 at the breaks; the circle has f
-    // = 1/R^3. Times the foundation k that is a ripple of k h^4/(720 R^3): it bounds the foundation that a grid can carry.
+    // Of a function with fourth derivative f4 the best cubic spline of equal spans h leaves f4 h^4 B4/24, with Bernoulli's B4
+    // at most f4 h^4/720, at the breaks; a circle has f4 = 1/R^3. Times the foundation that is a ripple of k h^4/(720 R^3) in
+    // the pressure T/R: it bounds the foundation that a grid can carry, whatever the bending stiffness.
     const double size = 0.125;
     for (const double factor : {4.0, 16.0, 64.0}) {
         const double foundation = factor / std::pow(size, 4);
