@@ -4,6 +4,7 @@
 #include <Eigen/SparseCore>
 
 #include <algorithm>
+#include <stdexcept>
 
 namespace swale {
 
@@ -67,6 +68,15 @@ std::vector<EigenMode> shift_invert(const BandFactor& factor, const BandMatrix& 
     return modes;
 }
 
+// Lanczos breaks down on a matrix that is not finite or singular to rounding; Spectra then throws.
+std::vector<EigenMode> modes_or_none(const BandFactor& factor, const BandMatrix& area, double shift, int count) {
+    try {
+        return shift_invert(factor, area, shift, count);
+    } catch (const std::runtime_error&) {
+        return {};
+    }
+}
+
 }  // namespace
 
 std::vector<EigenMode> lowest_modes(const System& system, const ControlPoints& points, int count) {
@@ -76,7 +86,7 @@ std::vector<EigenMode> lowest_modes(const System& system, const ControlPoints& p
         BandMatrix shifted = tangent;
         shifted.entries() -= shift * area.entries();
         const BandFactor factor(std::move(shifted));
-        if (factor.ok()) return shift_invert(factor, area, shift, count);
+        if (factor.ok()) return modes_or_none(factor, area, shift, count);
         shift = shift == 0 ? -1e-6 : 3 * shift;
     }
     return {};

@@ -7,6 +7,7 @@
 
 #include <Eigen/Eigenvalues>
 
+#include <limits>
 #include <memory>
 
 using namespace swale;
@@ -56,4 +57,11 @@ TEST_CASE("the lowest modes are those of the dense generalised eigenproblem") {
         CHECK((stretch > 1) == (modes[0].value > 0));
         for (int k = 0; k < 3; ++k) CHECK(modes[k].value == doctest::Approx(reference.eigenvalues()[k]).epsilon(1e-6));
     }
+}
+
+TEST_CASE("there are no modes of a tangent that is not finite") {
+    const Patch patch{CubicBasis({0, 30, 70, 100}), CubicBasis({-40, 0, 40})};
+    const System system = sheet(patch, 0);
+    const double nowhere = std::numeric_limits<double>::quiet_NaN();
+    CHECK(lowest_modes(system, ControlPoints::Constant(3, patch.points(), nowhere), 3).empty());
 }

@@ -42,6 +42,10 @@ ReferenceTable ReferenceTable::where(const std::string& column, const std::strin
     return chosen;
 }
 
+double number(const std::map<std::string, std::string>& row, const std::string& column) {
+    return std::stod(row.at(column));
+}
+
 ReferenceTable reference_table(const std::string& file) {
     return reference_table_at(std::string(SWALE_SOURCE_DIR) + "/tests/verification/data/" + file);
 }

@@ -20,6 +20,9 @@ struct ReferenceTable {
     ReferenceTable where(const std::string& column, const std::string& text) const;
 };
 
+/// A cell of a row as a number. Throws std::out_of_range for a column that is not there.
+double number(const std::map<std::string, std::string>& row, const std::string& column);
+
 /// Throws std::runtime_error with the file's name if it can't be read.
 ReferenceTable reference_table(const std::string& file);
 /// The same of a file anywhere.

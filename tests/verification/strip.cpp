@@ -81,6 +81,15 @@ ControlPoints equilibrium(const System& system, const ControlPoints& start, cons
     return system.supports().expand(outcome.q);
 }
 
+double clamp_moment(const System& system, const ControlPoints& points) {
+    const ControlPoints reaction = system.full_gradient(points);
+    const Patch& patch = system.patch();
+    double moment = 0;
+    for (int j = 0; j < patch.across.size(); ++j)
+        moment += reaction(z, patch.index(1, j)) * (points(x, patch.index(1, j)) - points(x, patch.index(0, j)));
+    return moment;
+}
+
 Eigen::Vector3d place(const Patch& patch, const ControlPoints& points, double at) {
     return jet_at(patch, points, at).position;
 }

@@ -31,6 +31,10 @@ DeadLoad end_load(const Patch& patch, const Eigen::Vector3d& total);
 /// Equilibrium from `start`; the test ends here if there is none.
 ControlPoints equilibrium(const System& system, const ControlPoints& start, const NewtonSettings& settings = {});
 
+/// Moment of the reactions that hold the slope of the first section [N mm]: those of the second row of control points times its
+/// distance from the first.
+double clamp_moment(const System& system, const ControlPoints& points);
+
 /// At mid-width: position, angle of the tangent against x [rad], curvature r'' . n [1/mm].
 Eigen::Vector3d place(const Patch& patch, const ControlPoints& points, double x);
 double turn(const Patch& patch, const ControlPoints& points, double x);

@@ -1,13 +1,18 @@
 #include "mesh/graded_breaks.h"
 #include "solver/contact/contact_energy.h"
 #include "solver/shell/shell_energy.h"
+#include "tests/verification/compared_curve.h"
 #include "tests/verification/reference.h"
+#include "tests/verification/reference_table.h"
 #include "tests/verification/strip.h"
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cmath>
+#include <map>
 #include <memory>
+#include <string>
 
 // Span of a belt under tension T and its weight q: D w'''' - T w'' = q (Timoshenko, Strength of Materials, part II). Between
 // clamped ends, and as well between rollers in a row of equal spans, with lambda = L sqrt(T/D):
@@ -54,14 +59,47 @@ System half_span(const Patch& patch, const Span& span, Supports supports) {
     return system;
 }
 
-/// Moment of the reactions that hold the slope: those of the second row of control points times its distance from the first.
-double clamp_moment(const System& system, const ControlPoints& points) {
-    const ControlPoints reaction = system.full_gradient(points);
-    const Patch& patch = system.patch();
-    double moment = 0;
+/// Holds the first section at x = 0 and the height, free to turn.
+void hinge_begin(Supports& supports, const Patch& patch) {
+    const std::vector<double> places = patch.across.greville();
     for (int j = 0; j < patch.across.size(); ++j)
-        moment += reaction(z, patch.index(1, j)) * (points(x, patch.index(1, j)) - points(x, patch.index(0, j)));
-    return moment;
+        for (const int c : {x, y, z}) supports.fix({patch.index(0, j), c}, c == y ? places[j] : 0);
+}
+
+/// Of length 1000 mm with slopes of some 1e-4.
+Span span_of(double lambda) {
+    const double bending = 4e3, length = 1000, scale = bending / (length * length);
+    return {length, lambda * lambda * scale, bending, 1e-2 * std::max(1.0, lambda * lambda / 10) * scale / length};
+}
+
+void check_span(const std::map<std::string, std::string>& row, const ReferenceTable& table, bool clamped, ComparedCurve& sags) {
+    const char* lambda_column = "lambda = L sqrt(T/D)";
+    const double lambda = number(row, lambda_column);
+    const Span span = span_of(lambda);
+    const double middle = span.length / 2, load = span.load;
+    const Patch patch = strip(graded_breaks(0, middle, 10, {{0, span.layer() / 30, span.layer(), 0.2}}, {}), width);
+    Supports supports(patch.points());
+    clamped ? clamp_begin(supports, patch) : hinge_begin(supports, patch);
+    const System system = half_span(patch, span, supports);
+    const ControlPoints points = equilibrium(system, flat(patch));
+    const std::string ends = clamped ? "clamped " : "ss ";
+    const auto compare = [&](const std::string& column, double tolerance, const char* why, double measured) {
+        check(ends + column,
+              {number(row, ends + column), "-", table.source, Kind::closed_form, "L sqrt(T/D) = " + row.at(lambda_column),
+               tolerance, why},
+              measured);
+    };
+    const char* small = "stretch of 1e-5, slopes of up to 4e-4, last digit of the table";
+    const double sag = -place(patch, points, middle).z() * span.bending / (load * std::pow(span.length, 4));
+    const double unit = load * span.length * span.length;
+    compare("w_mid D/(qL^4)", 5e-5, small, sag);
+    compare("D w_xx(mid)/(qL^2)", 1e-3, "second derivative at the end of a span of 10 mm",
+            -span.bending * curvature(patch, points, middle) / unit);
+    if (clamped)
+        compare("D w_xx(support)/(qL^2)", 1e-4, small, clamp_moment(system, points) / width / unit);
+    else
+        compare("end slope D/(qL^3)", 1e-4, small, -turn(patch, points, 0) * span.bending / (unit * span.length));
+    sags.add(lambda, number(row, ends + "w_mid D/(qL^4)"), sag);
 }
 
 }  // namespace
@@ -82,6 +120,15 @@ TEST_CASE("a clamped span under tension sags and bends at its supports as the be
         check("moment by curvature at the clamp",
               beam(span.support_moment(), "N mm/mm", 2e-3, "second derivative at a knot, (h^2 T/D)/12 = 1.3e-3"),
               -span.bending * curvature(patch, points, 0));
+    }
+}
+
+TEST_CASE("clamped and simply supported spans sag and bend as the tensioned beam of the table") {
+    const ReferenceTable table = reference_table("tensioned_span_closed_form.csv");
+    for (const bool clamped : {true, false}) {
+        ComparedCurve sags("Span under tension: sag", clamped ? "clamped" : "simply supported", "L sqrt(T/D)", "w D/(q L^4)");
+        for (const auto& row : table.rows) check_span(row, table, clamped, sags);
+        sags.draw_both();
     }
 }
 

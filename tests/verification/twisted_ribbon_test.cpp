@@ -1,4 +1,5 @@
 #include "solver/shell/shell_energy.h"
+#include "tests/verification/plate.h"
 #include "tests/verification/reference.h"
 #include "tests/verification/strip.h"
 
@@ -6,6 +7,7 @@
 
 #include <cmath>
 #include <memory>
+#include <string>
 
 // A ribbon twisted to a helicoid r = ((1 + a) x, y cos tau x, y sin tau x): the wing of a belt in a transition. Green 1936;
 // here for the shell's own law with nu = 0. Strains: e11 = a + a^2/2 + tau^2 y^2/2 and twist k12 = 2 (1 + a) tau / J with J^2 =
@@ -71,6 +73,13 @@ Patch ribbon() {
     return {CubicBasis(equal_breaks(length, 32)), CubicBasis(breaks)};
 }
 
+ControlPoints helicoid_surface(const Patch& patch, const Helicoid& helicoid) {
+    return patch.follow([&](double s, double across) {
+        return Eigen::Vector3d(s * (1 + helicoid.elongation), across * std::cos(helicoid.twist * s),
+                               across * std::sin(helicoid.twist * s));
+    });
+}
+
 /// Both end sections are straight lines, turned against each other; the far one moves along x as one. Slopes are free, as the
 /// helicoid has no moment M11.
 System twisted(const Patch& patch, const Load& load) {
@@ -122,15 +131,30 @@ TEST_CASE("a twisted ribbon has the strain and torque of the helicoid") {
         CAPTURE(load.tension);
         const Helicoid helicoid = helicoid_under(load);
         const System system = twisted(patch, load);
-        const ControlPoints points = equilibrium(system, patch.follow([&](double s, double across) {
-            return Eigen::Vector3d(s * (1 + helicoid.elongation), across * std::cos(load.twist * s),
-                                   across * std::sin(load.twist * s));
-        }));
+        const ControlPoints points = equilibrium(system, helicoid_surface(patch, helicoid));
         const auto strain = [&](double across) { return (patch.jet(points, length / 2, across).along.squaredNorm() - 1) / 2; };
         check("strain at the centre", helicoid_value(helicoid.strain(0), "-", 1e-4), strain(0));
         check("strain at the edge +y", helicoid_value(helicoid.strain(width / 2), "-", 1e-4), strain(width / 2));
         check("strain at the edge -y", helicoid_value(helicoid.strain(-width / 2), "-", 1e-4), strain(-width / 2));
         check("torque", helicoid_value(helicoid.torque(), "N mm", 1e-4), torque_of(system, points));
+    }
+}
+
+TEST_CASE("the centre line of a twisted ribbon goes slack at the twist of the helicoid") {
+    // On a straight centre line, a = 0, the force is A tau^2 w^3/24 but for the twist's small share: tau w = sqrt(24 N/(A w)).
+    const Patch patch = ribbon();
+    for (const double tension : {200.0, 500.0}) {
+        const double slack = std::sqrt(24 * tension / (membrane * width)) / width;
+        const double found = crossing(
+            [&](double twist) {
+                const Load load{twist, tension};
+                const Helicoid helicoid = helicoid_under(load);
+                const ControlPoints points = equilibrium(twisted(patch, load), helicoid_surface(patch, helicoid));
+                return (patch.jet(points, length / 2, 0).along.squaredNorm() - 1) / 2;
+            },
+            0.8 * slack, 1.1 * slack);
+        check("twist at which the centre goes slack, N = " + std::to_string(static_cast<int>(tension)) + " N",
+              helicoid_value(slack, "1/mm", 2e-4), found);
     }
 }
 
