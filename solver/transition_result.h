@@ -92,6 +92,12 @@ struct Readings {
     }
 };
 
+/// What the belt bears in the trough far from the transition, to compare with.
+struct RunningTrough {
+    double junction_bending_strain = 0;
+    double wing_line_force = 0;  ///< [N/mm]
+};
+
 /// Another equilibrium of the same state, on the coarse grid; its readings are without errors.
 struct OtherEquilibrium : Readings {
     std::string start;             ///< what it was found from, in print
@@ -119,7 +125,8 @@ struct StateResult : Readings {
     std::vector<CrossSection> across;
     BeltSurface surface;
     BeltShape shape;
-    std::vector<OtherEquilibrium> others;  ///< looked for where a strip is slack
+    std::vector<OtherEquilibrium> others;         ///< looked for where a strip is slack
+    std::optional<RunningTrough> running_trough;  ///< of an endless trough
     std::vector<NewtonRecord> newton;
     std::vector<std::string> notes;  ///< cautions about this state in sentences (deviation of a held profile, ...)
 };
@@ -130,7 +137,7 @@ struct Judgement {
     std::string state;
     std::optional<double> value;
     std::optional<double> limit;
-    std::string unit;  ///< in print
+    std::string unit;  ///< in print; "1" for a strain, empty for another ratio
     std::optional<double> utilisation;
     std::optional<bool> passed;
     bool advisory = false;

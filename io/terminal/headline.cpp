@@ -75,9 +75,8 @@ std::string unsolved_sentence(const TransitionResult& result) {
 }  // namespace
 
 PrintScale print_scale(const Judgement& judgement) {
-    if (!judgement.unit.empty() && judgement.unit != "1" && judgement.unit != "-") return {1, judgement.unit};
-    if (judgement.name.find("strain") != std::string::npos) return {100, "%"};
-    return {1, ""};
+    if (judgement.unit == "1") return {100, "%"};
+    return {1, judgement.unit};
 }
 
 std::string headline(const TransitionResult& result) {

@@ -5,8 +5,14 @@
 namespace swale {
 
 const std::vector<Criterion>& all_criteria() {
-    static const std::vector<Criterion> criteria{judge_edge_tension,    judge_tension_min, judge_edge_strain,
-                                                 judge_junction_strain, judge_lift_off,    judge_wing_line_force};
+    static const std::vector<Criterion> criteria{judge_edge_tension,
+                                                 judge_tension_min,
+                                                 judge_edge_strain,
+                                                 judge_junction_strain,
+                                                 judge_lift_off,
+                                                 judge_wing_line_force,
+                                                 judge_junction_beside_trough,
+                                                 judge_line_force_beside_trough};
     return criteria;
 }
 

@@ -18,6 +18,9 @@ Judgement judge_junction_strain(const TransitionCase& transition, const StateRes
 Judgement judge_lift_off(const TransitionCase& transition, const StateResult& state);         ///< first full set's centre roll
 Judgement judge_wing_line_force(const TransitionCase& transition, const StateResult& state);  ///< reported
 
+Judgement judge_junction_beside_trough(const TransitionCase& transition, const StateResult& state);    ///< ratio, reported
+Judgement judge_line_force_beside_trough(const TransitionCase& transition, const StateResult& state);  ///< ratio, reported
+
 /// Every criterion, in the order of the report: one more is one file and one line here.
 const std::vector<Criterion>& all_criteria();
 

@@ -82,6 +82,13 @@ Reading negated(Reading reading) {
     return reading;
 }
 
+Reading junction_reading(const std::vector<SurfacePoint>& points, const TransitionLayout& layout, const Section& section) {
+    const double near = 0.1 * layout.belt_width, junction = layout.junction();
+    return largest(
+        points, [&](const SurfacePoint& p) { return std::abs(std::abs(p.y) - junction) <= near; },
+        [&](const SurfacePoint& p) { return std::abs(p.curvature[1]) * section.farther_face(); });
+}
+
 // Contact pressure integrated along the belt, per width of the wing roll, as far as grid and cover can tell.
 Reading wing_line_force(const BeltModel& model, const ControlPoints& points, const Section& section) {
     Reading reading;
@@ -100,25 +107,28 @@ Reading wing_line_force(const BeltModel& model, const ControlPoints& points, con
 
 Readings take_readings(const BeltProbe& probe, const TransitionLayout& layout, const Section& section, const BeltModel& model) {
     const std::vector<SurfacePoint> points = read_belt(probe, reading_range(layout, section, model));
-    const double edge = probe.edge(), near = 0.1 * layout.belt_width, junction = layout.junction();
+    const double edge = probe.edge();
     const auto anywhere = [](const SurfacePoint&) { return true; };
     const auto at_edge = [&](const SurfacePoint& p) { return std::abs(p.y) == edge; };
     const auto at_centre = [](const SurfacePoint& p) { return p.y == 0; };
-    const auto at_junction = [&](const SurfacePoint& p) { return std::abs(std::abs(p.y) - junction) <= near; };
 
     Readings r;
     r.edge_strain_max = largest(points, at_edge, [](const SurfacePoint& p) { return p.strain; });
     r.centre_strain_min = negated(largest(points, at_centre, [](const SurfacePoint& p) { return -p.strain; }));
     r.edge_tension_max = largest(points, at_edge, [](const SurfacePoint& p) { return p.force[0]; });
     r.tension_min = negated(largest(points, anywhere, [](const SurfacePoint& p) { return -p.force[0]; }));
-    r.junction_bending_strain_max =
-        largest(points, at_junction, [&](const SurfacePoint& p) { return std::abs(p.curvature[1]) * section.farther_face(); });
+    r.junction_bending_strain_max = junction_reading(points, layout, section);
     // A strain of Green as stretch less one: sqrt(1 + 2 e) - 1.
     r.surface_strain_max = largest(points, anywhere, [](const SurfacePoint& p) {
         return std::sqrt(1 + 2 * std::max(principal_strain(p.top_strain), principal_strain(p.bottom_strain))) - 1;
     });
     r.wing_line_force_max = wing_line_force(model, probe.points(), section);
     return r;
+}
+
+Reading junction_bending_strain(const BeltProbe& probe, const TransitionLayout& layout, const Section& section,
+                                const ReadingRange& range) {
+    return junction_reading(read_belt(probe, range), layout, section);
 }
 
 double far_strain(const BeltProbe& probe) {

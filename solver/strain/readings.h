@@ -23,6 +23,10 @@ ReadingRange reading_range(const TransitionLayout& layout, const Section& sectio
 /// Readings of one grid, still without error estimates.
 Readings take_readings(const BeltProbe& probe, const TransitionLayout& layout, const Section& section, const BeltModel& model);
 
+/// Largest |k22| times the farther face's distance within a tenth of the width from the junction.
+Reading junction_bending_strain(const BeltProbe& probe, const TransitionLayout& layout, const Section& section,
+                                const ReadingRange& range);
+
 /// Mean longitudinal strain at the far end.
 double far_strain(const BeltProbe& probe);
 

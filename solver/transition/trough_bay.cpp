@@ -5,10 +5,13 @@
 #include "mesh/trough_profile.h"
 #include "solver/equilibrium/dead_load.h"
 #include "solver/shell/shell_energy.h"
+#include "solver/strain/line_force.h"
+#include "solver/strain/readings.h"
 #include "solver/transition/belt_contacts.h"
 #include "solver/transition/end_pull.h"
 #include "solver/transition/length_search.h"
 
+#include <algorithm>
 #include <cmath>
 #include <functional>
 #include <memory>
@@ -25,14 +28,16 @@ IdlerSet full_set_at_zero(const TransitionLayout& layout) {
     return {"set", 0, layout.trough.angle, 0, Support::rolls, 0};
 }
 
+std::vector<BeltContact> bay_contacts(const TransitionCase& transition, const TroughBay& bay) {
+    return set_contacts(transition, bay.state, bay.patch, bay.scale, full_set_at_zero(transition.layout));
+}
+
 void add_terms(const TransitionCase& transition, const TroughBay& bay, System& system) {
     const Patch& patch = bay.patch;
     const Section& section = transition.belt.section;
     system.add(std::make_shared<ShellEnergy>(patch, section, NaturalCurvature{}, bay.gauss_points));
     system.add(std::make_shared<DeadLoad>(area_load(patch, {0, 0, -section.mass * gravity})), TermKind::load);
-    for (const BeltContact& contact :
-         set_contacts(transition, bay.state, patch, bay.scale, full_set_at_zero(transition.layout)))
-        system.add(contact.energy, TermKind::contact);
+    for (const BeltContact& contact : bay_contacts(transition, bay)) system.add(contact.energy, TermKind::contact);
 }
 
 // One try at a scale.
@@ -92,6 +97,21 @@ TroughBay solve_trough_bay(const TransitionCase& transition, const Patch& half_b
         return patch.interpolate([&](double x, double y) { return known.patch.jet(known.points, x, y).position; });
     };
     return solve_from(transition, half_bay, known, as_known, times);
+}
+
+RunningTrough running_trough(const TransitionCase& transition, const TroughBay& bay) {
+    const Section& section = transition.belt.section;
+    const BeltProbe probe(bay.patch, bay.points, section);
+    const ReadingRange range{0, bay.patch.along.end(), {}, 0};
+    RunningTrough running{junction_bending_strain(probe, transition.layout, section, range).value, 0};
+    const LineForceResolution resolution{boundary_layers(section).across, section.underside};
+    for (const BeltContact& contact : bay_contacts(transition, bay)) {
+        if (contact.place != RollPlace::wing) continue;
+        // The bay's plane of symmetry halves the roll.
+        const double half = largest_line_force(contact.energy->line_force(bay.points), bay.patch.across, resolution).force;
+        running.wing_line_force = std::max(running.wing_line_force, 2 * half);
+    }
+    return running;
 }
 
 System free_bay(const TransitionCase& transition, const TroughBay& bay, SetPlane plane, Parity parity) {

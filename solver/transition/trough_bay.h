@@ -5,6 +5,7 @@
 #include "solver/newton/newton.h"
 #include "solver/transition/belt_supports.h"
 #include "solver/transition_case.h"
+#include "solver/transition_result.h"
 
 #include <string>
 
@@ -32,6 +33,9 @@ TroughBay solve_trough_bay(const TransitionCase& transition, const TensionState&
 
 /// The same state from the bay of other knots.
 TroughBay solve_trough_bay(const TransitionCase& transition, const Patch& half_bay, const TroughBay& known, NewtonTimes& times);
+
+/// Bending at the junction and line force on the wing roll in every bay of the endless trough.
+RunningTrough running_trough(const TransitionCase& transition, const TroughBay& bay);
 
 /// The half bay with its end at mid-span left free, for its stiffness there.
 System free_bay(const TransitionCase& transition, const TroughBay& bay, SetPlane plane, Parity parity);
