@@ -67,6 +67,15 @@ std::vector<SurfacePoint> read_belt(const BeltProbe& probe, const ReadingRange& 
     return points;
 }
 
+// Behind the model stands the running trough, its nearest bay as good as any: what a raised pulley keeps off the rolls for many
+// metres, junction and centre, is strained most there.
+std::vector<SurfacePoint> read_trough(const TroughBay& bay, const Section& section, double model_end) {
+    const double bay_end = bay.patch.along.end();
+    std::vector<SurfacePoint> points = read_belt(BeltProbe(bay.patch, bay.points, section), {0, bay_end, {}, 0});
+    for (SurfacePoint& point : points) point.x = model_end + bay_end - point.x;
+    return points;
+}
+
 // Largest value of `measure` over the points that `wanted` picks.
 template <class Wanted, class Measure>
 Reading largest(const std::vector<SurfacePoint>& points, const Wanted& wanted, const Measure& measure) {
@@ -106,7 +115,9 @@ Reading wing_line_force(const BeltModel& model, const ControlPoints& points, con
 }  // namespace
 
 Readings take_readings(const BeltProbe& probe, const TransitionLayout& layout, const Section& section, const BeltModel& model) {
-    const std::vector<SurfacePoint> points = read_belt(probe, reading_range(layout, section, model));
+    std::vector<SurfacePoint> points = read_belt(probe, reading_range(layout, section, model));
+    if (model.beyond)
+        for (const SurfacePoint& point : read_trough(model.beyond->bay, section, probe.end())) points.push_back(point);
     const double edge = probe.edge();
     const auto anywhere = [](const SurfacePoint&) { return true; };
     const auto at_edge = [&](const SurfacePoint& p) { return std::abs(p.y) == edge; };

@@ -20,7 +20,7 @@ struct ReadingRange {
 
 ReadingRange reading_range(const TransitionLayout& layout, const Section& section, const BeltModel& model);
 
-/// Readings of one grid, still without error estimates.
+/// Readings of one grid, still without error estimates; of an endless trough also those of its running bays.
 Readings take_readings(const BeltProbe& probe, const TransitionLayout& layout, const Section& section, const BeltModel& model);
 
 /// Largest |k22| times the farther face's distance within a tenth of the width from the junction.
