@@ -23,11 +23,16 @@ SpanJet span_jet(const BasisValues& along, const BasisValues& across) {
 }  // namespace
 
 PlainShell::PlainShell(const Patch& patch, const Section& section, NaturalCurvature natural_curvature, int points_per_span)
+    : PlainShell(patch, section, std::move(natural_curvature), gauss_rule(patch.along, points_per_span),
+                 gauss_rule(patch.across, points_per_span)) {}
+
+PlainShell::PlainShell(const Patch& patch, const Section& section, NaturalCurvature natural_curvature, LineRule along,
+                       LineRule across)
     : patch_(patch),
       section_(section),
       natural_curvature_(std::move(natural_curvature)),
-      along_(gauss_rule(patch.along, points_per_span)),
-      across_(gauss_rule(patch.across, points_per_span)) {}
+      along_(std::move(along)),
+      across_(std::move(across)) {}
 
 template <class Visit>
 void PlainShell::for_each_point(const ControlPoints& points, const Visit& visit) const {

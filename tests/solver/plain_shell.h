@@ -10,6 +10,8 @@ namespace swale {
 class PlainShell final : public Term {
   public:
     PlainShell(const Patch& patch, const Section& section, NaturalCurvature natural_curvature, int points_per_span);
+    /// With any rule, of another number of points in each span too.
+    PlainShell(const Patch& patch, const Section& section, NaturalCurvature natural_curvature, LineRule along, LineRule across);
 
     double energy(const ControlPoints& points) const override;
     void add_gradient(const ControlPoints& points, ControlPoints& gradient) const override;
