@@ -4,7 +4,9 @@
 #include "io/file_error.h"
 #include "io/input_error.h"
 #include "io/near_miss.h"
+#include "io/quantity.h"
 #include "io/screen_command.h"
+#include "io/size_command.h"
 #include "io/solve_command.h"
 #include "io/version.h"
 #include "materials/designation.h"
@@ -23,6 +25,7 @@ struct Request {
     SolveRequest solve;
     BeltsRequest belts;
     ScreenRequest screen;
+    SizeRequest size;
     std::string out;
 };
 
@@ -37,6 +40,15 @@ void add_screen(CLI::App& app, Request& request) {
     CLI::App* screen = app.add_subcommand("screen", "The hand methods alone, side by side");
     screen->add_option("CASE", request.screen.case_file, "Case file (TOML)")->required();
     screen->add_flag("--json", request.screen.json, "Answer in JSON");
+}
+
+void add_size(CLI::App& app, Request& request) {
+    CLI::App* size = app.add_subcommand("size", "The shortest distance at which every limit holds");
+    size->add_option("CASE", request.size.case_file, "Case file (TOML)")->required();
+    size->add_option("--out", request.out, "Folder for the results; default <stem of CASE>-sized");
+    size->add_option("--shortest", request.size.shortest, "Shortest distance allowed, \"1500 mm\"; default half a belt width");
+    size->add_option("--longest", request.size.longest, "Longest distance allowed, \"6 m\"; default twelve belt widths");
+    size->add_flag("--json", request.size.json, "Answer in JSON");
 }
 
 void add_belts(CLI::App& app, Request& request) {
@@ -60,7 +72,8 @@ std::string unknown_command(const CLI::App& app, const std::vector<std::string>&
 int dispatch(const CLI::App& app, Request& request, std::ostream& out) {
     if (app.got_subcommand("belts")) return run_belts(request.belts, out);
     if (app.got_subcommand("screen")) return run_screen(request.screen, out);
-    if (!request.out.empty()) request.solve.out = request.out;
+    if (!request.out.empty()) request.solve.out = request.size.out = request.out;
+    if (app.got_subcommand("size")) return run_size(request.size, out);
     return run_solve(request.solve, out);
 }
 
@@ -77,6 +90,8 @@ int run(const CLI::App& app, Request& request, std::ostream& out, std::ostream& 
     } catch (const InputErrors& errors) {
         err << errors.what() << "\n";
         return wrong_input;
+    } catch (const BadQuantity& error) {
+        return complain(err, error.what(), wrong_input);
     } catch (const BadDesignation& error) {
         return complain(err, error.what(), wrong_input);
     } catch (const FileError& error) {
@@ -95,6 +110,7 @@ int run_command_line(const std::vector<std::string>& arguments, std::ostream& ou
     app.require_subcommand(1);
     add_solve(app, request);
     add_screen(app, request);
+    add_size(app, request);
     add_belts(app, request);
     const std::string unknown = unknown_command(app, arguments);
     if (!unknown.empty()) return complain(err, unknown, wrong_input);

@@ -136,6 +136,7 @@ Json criterion(const Judgement& judgement) {
             {"passed", judgement.passed ? Json(*judgement.passed) : Json(nullptr)},
             {"source", judgement.source},
             {"advisory", judgement.advisory},
+            {"error", number(judgement.error)},
             {"x_mm", number(judgement.x)},
             {"y_mm", number(judgement.y)}};
 }

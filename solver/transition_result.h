@@ -142,7 +142,9 @@ struct Judgement {
     std::optional<bool> passed;
     bool advisory = false;
     std::string source;
-    std::optional<double> x, y;  ///< where [mm]
+    std::optional<double> x, y;        ///< where [mm]
+    std::optional<double> error = {};  ///< of the value, grid and far end together
+    bool at_least = false;             ///< the limit is a lower one
 };
 
 /// The belt at one tension of a path, on the coarse grid; readings and eigenvalues only if it converged.

@@ -34,19 +34,11 @@ const Judgement& first_with_limit(const std::vector<Judgement>& criteria, const 
     return *found;
 }
 
-/// "at least 0": the side of the limit follows from how a judged value fared.
-bool is_lower_bound(const std::vector<Judgement>& criteria, const std::string& name) {
-    return std::any_of(criteria.begin(), criteria.end(), [&](const Judgement& entry) {
-        return entry.name == name && entry.value && entry.limit && entry.passed && *entry.value != *entry.limit &&
-               *entry.passed == (*entry.value > *entry.limit);
-    });
-}
-
 std::string limit_cell(const std::vector<Judgement>& criteria, const std::string& name) {
     const Judgement& judgement = first_with_limit(criteria, name);
     if (!judgement.limit) return "none";
     const std::string limit = significant(*judgement.limit * print_scale(judgement).factor);
-    return (is_lower_bound(criteria, name) ? ">= " : "<= ") + limit + (judgement.advisory ? " adv." : "");
+    return (judgement.at_least ? ">= " : "<= ") + limit + (judgement.advisory ? " adv." : "");
 }
 
 std::string value_cell(const Judgement* judgement) {

@@ -12,6 +12,8 @@ Judgement judge_edge_tension(const TransitionCase& transition, const StateResult
         return open;
     }
     Reading ratio = state.edge_tension_max;
+    for (std::optional<double>* error : {&ratio.error, &ratio.far_end_error})
+        if (*error) **error /= *transition.belt.rated_tension;
     ratio.value /= *transition.belt.rated_tension;
     return against_upper_limit("edge tension / rated tension", state, ratio, "", transition.limits.edge_tension);
 }

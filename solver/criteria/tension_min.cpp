@@ -1,4 +1,5 @@
 #include "solver/criteria/criteria.h"
+#include "solver/criteria/upper_limit.h"
 
 namespace swale {
 
@@ -6,6 +7,8 @@ namespace swale {
 Judgement judge_tension_min(const TransitionCase& transition, const StateResult& state) {
     const Reading& lowest = state.tension_min;
     Judgement judgement{"lowest tension", state.name, lowest.value, {}, "N/mm", {}, {}, false, "", lowest.x, lowest.y};
+    judgement.error = whole_error(lowest);
+    judgement.at_least = true;
     if (const auto& limit = transition.limits.tension_min) {
         judgement.limit = limit->value;
         judgement.source = limit->source;

@@ -9,4 +9,7 @@ namespace swale {
 Judgement against_upper_limit(const char* name, const StateResult& state, const Reading& reading, const char* unit,
                               const std::optional<Limit>& limit);
 
+/// Both estimates of a reading together; absent without either.
+std::optional<double> whole_error(const Reading& reading);
+
 }  // namespace swale

@@ -47,13 +47,14 @@ TEST_CASE("help names the commands that work and no other") {
     const std::string help = run({"--help"}).out;
     CHECK(holds(help, "solve"));
     CHECK(holds(help, "screen"));
+    CHECK(holds(help, "size"));
     CHECK(holds(help, "belts"));
-    for (const char* unbuilt : {"size", "study", "wear", "report", "verify"}) CHECK_FALSE(holds(help, unbuilt));
+    for (const char* unbuilt : {"study", "wear", "report", "verify"}) CHECK_FALSE(holds(help, unbuilt));
 }
 
 TEST_CASE("a wrong command line is refused with exit code 2 and a message on standard error alone") {
     const std::vector<std::vector<std::string>> wrong = {{},
-                                                         {"size", "case.toml"},
+                                                         {"wear", "case.toml"},
                                                          {"Solve", "case.toml"},
                                                          {"solve"},
                                                          {"solve", "a.toml", "b.toml"},
@@ -73,8 +74,8 @@ TEST_CASE("a wrong command line is refused with exit code 2 and a message on sta
 }
 
 TEST_CASE("a command that is none is named with those that are") {
-    CHECK(run({"size", "case.toml"}).err == "swale: there is no command \"size\"; available: solve, screen or belts\n");
-    CHECK(run({}).err == "swale: a command is missing; available: solve, screen or belts\n");
+    CHECK(run({"wear", "case.toml"}).err == "swale: there is no command \"wear\"; available: solve, screen, size or belts\n");
+    CHECK(run({}).err == "swale: a command is missing; available: solve, screen, size or belts\n");
 }
 
 TEST_CASE("mistakes of a case file are printed one a line and leave no folder behind") {
@@ -139,6 +140,15 @@ TEST_CASE("screen on a held case without a given tension says what is missing") 
     const Run held = run({"screen", data + "held.example.toml"});
     CHECK(held.code == 0);
     CHECK(holds(held.out, "needs"));
+}
+
+TEST_CASE("size refuses bounds that are none before it writes anything") {
+    const ScratchFolder folder;
+    const std::string out = (folder.path() / "sized").string(), file = data + "case.example.toml";
+    CHECK(run({"size", file, "--out", out, "--longest", "3000"}).code == 2);
+    CHECK(run({"size", file, "--out", out, "--shortest", "3 m", "--longest", "2 m"}).code == 2);
+    CHECK(run({"size", data + "no-such.toml", "--out", out}).code == 2);
+    CHECK(!std::filesystem::exists(out));
 }
 
 }  // namespace swale

@@ -110,7 +110,7 @@ RunRecord sample_run() {
     record.result.criteria = {
         {"edge tension", "running full", 0.84, 1.15, "", 0.84 / 1.15, true, false, "handbook practice", 2210, -600},
         {"edge strain", "running full", 0.0084, 0.008, "1", 1.05, false, true, "common practice", 2210, -600},
-        {"lowest tension", "running full", 3.5, 0, "N/mm", std::nullopt, true, false, "mechanics", 2300, 0},
+        {"lowest tension", "running full", 3.5, 0, "N/mm", std::nullopt, true, false, "mechanics", 2300, 0, std::nullopt, true},
         {"junction strain", "running full", 0.0123, std::nullopt, "1", std::nullopt, std::nullopt, false,
          "no published limit is known", 2400, -237.5},
         {"edge tension", "starting, \"wet\"", std::nullopt, 1.15, "", std::nullopt, std::nullopt, false, "handbook practice",

@@ -1,0 +1,126 @@
+#include "io/size_command.h"
+
+#include "io/case_file.h"
+#include "io/input_error.h"
+#include "io/progress.h"
+#include "io/quantity.h"
+#include "io/result_files.h"
+#include "io/result_folder.h"
+#include "io/run_record.h"
+#include "io/sized_case.h"
+#include "io/terminal/plain_text.h"
+#include "io/terminal/text_table.h"
+#include "io/text_file.h"
+#include "io/whole_file.h"
+#include "solver/sizing.h"
+#include "solver/transition.h"
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include <cmath>
+#include <optional>
+#include <utility>
+
+namespace swale {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+constexpr double shortest_in_widths = 0.5, longest_in_widths = 12;
+constexpr double relative = 0.005;  // of the distance, to which it is found
+
+/// The case being sized, and the run of the shortest distance that passed so far.
+struct Trials {
+    std::string file, text;
+    ProgressListener progress;
+    std::optional<RunRecord> shortest = {};
+    double shortest_distance = 0;
+
+    RunRecord solved(double distance) const {
+        RunRecord record;
+        record.case_file = file;
+        record.case_text = with_distance(text, distance);
+        record.transition = parse_case(record.case_text, file);
+        record.result = solve_transition(record.transition, progress);
+        return record;
+    }
+
+    // A distance at which rolls would stand in each other is none.
+    SizingStep step(double distance) {
+        try {
+            RunRecord record = solved(distance);
+            const SizingStep step = sizing_step(distance, record.result);
+            if (step.passed && (!shortest || distance < shortest_distance)) {
+                shortest = std::move(record);
+                shortest_distance = distance;
+            }
+            return step;
+        } catch (const InputErrors& errors) {
+            return {distance, false, -1, errors.errors().front().problem};
+        }
+    }
+};
+
+double bound(const std::string& given, double default_length) {
+    return given.empty() ? default_length : read_quantity(given, Kind::length);
+}
+
+std::string history_text(const Sizing& sizing, double width) {
+    std::vector<TextRow> rows{{"Tried [mm]", "widths", "", "headroom [%]", "nearest limit"}};
+    for (const SizingStep& step : sizing.steps)
+        rows.push_back({fmt::format("{:.0f}", std::ceil(step.distance)), fmt::format("{:.2f}", step.distance / width),
+                        step.passed ? "passes" : "fails", significant(100 * step.headroom), shortened(step.binding, 60)});
+    return text_table(rows, "rrlrl");
+}
+
+std::string history_json(const Sizing& sizing, const std::string& title) {
+    Json steps = Json::array();
+    for (const SizingStep& step : sizing.steps)
+        steps.push_back({{"distance_mm", std::ceil(step.distance)},
+                         {"passed", step.passed},
+                         {"headroom", std::isfinite(step.headroom) ? Json(step.headroom) : Json(nullptr)},
+                         {"binding", step.binding}});
+    Json answer{{"title", title}, {"distance_mm", nullptr}, {"reason", sizing.reason}, {"steps", steps}};
+    if (sizing.distance) answer["distance_mm"] = std::ceil(*sizing.distance);
+    return answer.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+constexpr const char* cautions =
+    "Lock out the drive, hold back stored belt tension and guard nip points before anyone works there.\n"
+    "The belt maker's limits, local codes and a licensed engineer's judgement prevail over this result.\n";
+
+std::string headline(const Sizing& sizing, double width) {
+    if (!sizing.distance) return "NO DISTANCE PASSES: " + sizing.reason;
+    return fmt::format(
+        "SHORTEST DISTANCE: {:.0f} mm, {:.2f} belt widths; {}; {:.2g} % of it is left beyond the estimated error",
+        std::ceil(*sizing.distance), *sizing.distance / width, sizing.reason, 100 * sizing.step_at(*sizing.distance).headroom);
+}
+
+}  // namespace
+
+int run_size(const SizeRequest& request, std::ostream& answer) {
+    const std::string text = read_text_file(request.case_file);
+    const TransitionCase given = parse_case(text, request.case_file.string());
+    const double width = given.belt.width;
+    Trials trials{request.case_file.string(), text, terminal_progress()};
+    const SizingBounds bounds{bound(request.shortest, shortest_in_widths * width),
+                              bound(request.longest, longest_in_widths * width), given.layout.distance};
+    if (bounds.shortest >= bounds.longest) throw BadQuantity("the shortest distance allowed must be below the longest");
+    const std::filesystem::path folder = request.out.value_or(request.case_file.stem().string() + "-sized");
+    prepare_result_folder(folder);
+    const Sizing sizing = shortest_distance(bounds, [&](double distance) { return trials.step(std::ceil(distance)); });
+    write_whole_file(folder / "sizing.json", history_json(sizing, given.title));
+    if (trials.shortest) write_result_files(folder, *trials.shortest);  // case.toml there is the sized case
+    if (request.json)
+        answer << history_json(sizing, given.title);
+    else
+        answer << wrapped(given.title) << wrapped(headline(sizing, width)) << "\n"
+               << history_text(sizing, width) << "\n"
+               << cautions << "\nResults in " << folder.string()
+               << (sizing.distance ? "; case.toml there is the sized case\n" : "\n");
+    return sizing.distance ? 0 : 1;
+}
+
+}  // namespace swale
