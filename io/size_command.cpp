@@ -63,8 +63,13 @@ struct Trials {
     }
 };
 
-double bound(const std::string& given, double default_length) {
-    return given.empty() ? default_length : read_quantity(given, Kind::length);
+double bound(const std::string& option, const std::string& given, double default_length) {
+    if (given.empty()) return default_length;
+    try {
+        return read_quantity(given, Kind::length);
+    } catch (const BadQuantity& bad) {
+        throw BadQuantity(fmt::format("{}: {}; given \"{}\"; allowed: a length like \"1500 mm\"", option, bad.what(), given));
+    }
 }
 
 std::string history_text(const Sizing& sizing, double width) {
@@ -105,9 +110,11 @@ int run_size(const SizeRequest& request, std::ostream& answer) {
     const TransitionCase given = parse_case(text, request.case_file.string());
     const double width = given.belt.width;
     Trials trials{request.case_file.string(), text, terminal_progress()};
-    const SizingBounds bounds{bound(request.shortest, shortest_in_widths * width),
-                              bound(request.longest, longest_in_widths * width), given.layout.distance};
-    if (bounds.shortest >= bounds.longest) throw BadQuantity("the shortest distance allowed must be below the longest");
+    const SizingBounds bounds{bound("--shortest", request.shortest, shortest_in_widths * width),
+                              bound("--longest", request.longest, longest_in_widths * width), given.layout.distance};
+    if (bounds.shortest >= bounds.longest)
+        throw BadQuantity(
+            fmt::format("--shortest of {:.0f} mm is not below --longest of {:.0f} mm", bounds.shortest, bounds.longest));
     const std::filesystem::path folder = request.out.value_or(request.case_file.stem().string() + "-sized");
     prepare_result_folder(folder);
     const Sizing sizing = shortest_distance(bounds, [&](double distance) { return trials.step(std::ceil(distance)); });
