@@ -2,6 +2,7 @@
 // strain at the corner of the flat held edge, which is singular and therefore never settles; and what a grid costs the solver
 // for how near its edge strain comes to that of the finest.
 
+#include "benchmarks/published/held_belt.h"
 #include "mesh/belt_grid.h"
 #include "solver/newton/newton.h"
 #include "solver/strain/belt_probe.h"
@@ -13,30 +14,12 @@
 #include <cmath>
 #include <cstdio>
 #include <ctime>
-#include <numbers>
 #include <vector>
 
 namespace {
 
 using namespace swale;
-
-TransitionCase held_strip() {
-    TransitionCase transition;
-    transition.belt.width = 1200;
-    Section& section = transition.belt.section;
-    section.membrane = orthotropic(8101.27, 2531.65, 506.33, 500);
-    section.bending = orthotropic(67.511e3, 21.097e3, 4.2194e3, 4.1667e3);
-    section.thickness = 10;
-    section.underside = 5;
-    TransitionLayout& layout = transition.layout;
-    layout.belt_width = 1200;
-    layout.pulley.diameter = 630;
-    layout.pulley.support = Support::held;
-    layout.trough = {35 * std::numbers::pi / 180, 465, 465, 10, 5, 152.4, 1200, 1, Support::held, 475.0, 150};
-    layout.distance = 2000;
-    transition.states = {{"drawn", {}, 6.0}};
-    return transition;
-}
+using benchmark::held_transition;
 
 GridSolution solve(const TransitionCase& transition, double grid) {
     const double underside = transition.belt.section.underside;
@@ -92,7 +75,7 @@ void print_row(const TransitionCase& transition, double grid, const GridSolution
 }  // namespace
 
 int main() {
-    const TransitionCase transition = held_strip();
+    const TransitionCase transition = held_transition();
     const std::array grids{2.0, 1.5, 1.0, 0.5, 0.25, 0.125};
     std::vector<GridSolution> solutions;
     for (const double grid : grids) solutions.push_back(solve(transition, grid));

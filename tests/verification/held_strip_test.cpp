@@ -1,3 +1,4 @@
+#include "benchmarks/published/held_belt.h"
 #include "mesh/belt_grid.h"
 #include "solver/newton/newton.h"
 #include "solver/transition/belt_model.h"
@@ -5,7 +6,6 @@
 
 #include <doctest/doctest.h>
 
-#include <numbers>
 #include <vector>
 
 // The idealised transition: flat and held at one end, laid on a trough profile at the other, drawn by a given elongation.
@@ -14,29 +14,6 @@ using namespace swale;
 
 namespace {
 
-constexpr double elongation = 6;
-
-TransitionCase held_strip() {
-    TransitionCase strip;
-    strip.belt.width = strip.layout.belt_width = 1200;
-    Section& section = strip.belt.section;
-    section.thickness = 10;
-    section.underside = 5;
-    section.foundation = 2;
-    section.membrane = orthotropic(8101.27, 2531.65, 506.33, 500);
-    section.bending = orthotropic(67511, 21097, 4219.4, 4166.7);
-    strip.layout.pulley.diameter = 630;
-    strip.layout.pulley.support = Support::held;
-    Trough& trough = strip.layout.trough;
-    trough.angle = 35 * std::numbers::pi / 180;
-    trough.support = Support::held;
-    trough.flat_width = 475;
-    trough.junction_radius = 150;
-    trough.sets = 1;
-    strip.layout.distance = 2000;
-    return strip;
-}
-
 struct Answer {
     double force;
     std::vector<double> edge_strain;  // at x = 500, 1000, 1500
@@ -44,14 +21,14 @@ struct Answer {
 };
 
 Answer solve(double factor, bool half) {
-    const TransitionCase strip = held_strip();
-    const TensionState state{"drawn", {}, elongation};
+    const TransitionCase strip = benchmark::held_transition();
+    const TensionState& state = strip.states.front();
     const Patch patch = belt_grid(strip.layout, {1, strip.belt.section.underside, factor, half});
     const BeltModel model = belt_model(strip, state, 1, patch, 1);
     const StartSurface start(strip.layout, 1, strip.belt.section.underside);
     const ControlPoints drawn = patch.follow([&](double x, double y) {
         Eigen::Vector3d place = start.at(x, y);
-        place.x() *= 1 + elongation / strip.layout.distance;
+        place.x() *= 1 + *state.elongation / strip.layout.distance;
         return place;
     });
     NewtonSettings settings;

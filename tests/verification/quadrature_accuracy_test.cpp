@@ -1,3 +1,4 @@
+#include "benchmarks/published/held_belt.h"
 #include "mesh/belt_grid.h"
 #include "solver/equilibrium/dead_load.h"
 #include "solver/transition/belt_model.h"
@@ -140,27 +141,6 @@ std::vector<double> errors_of_patch_rule(const LinearLimit& limit, const Deflect
 
 constexpr double drawn_by = 6;
 
-TransitionCase held_strip() {
-    TransitionCase strip;
-    strip.belt.width = strip.layout.belt_width = 1200;
-    Section& section = strip.belt.section;
-    section.thickness = 10;
-    section.underside = 5;
-    section.foundation = 2;
-    section.membrane = orthotropic(8101.27, 2531.65, 506.33, 500);
-    section.bending = orthotropic(67511, 21097, 4219.4, 4166.7);
-    strip.layout.pulley.diameter = 630;
-    strip.layout.pulley.support = Support::held;
-    Trough& trough = strip.layout.trough;
-    trough.angle = 35 * pi / 180;
-    trough.support = Support::held;
-    trough.flat_width = 475;
-    trough.junction_radius = 150;
-    trough.sets = 1;
-    strip.layout.distance = 2000;
-    return strip;
-}
-
 struct Held {
     Patch patch;
     ControlPoints points;
@@ -170,7 +150,7 @@ struct Held {
 };
 
 Held held(double grid, const std::function<std::shared_ptr<const Term>(const BeltModel&)>& shell) {
-    const TransitionCase strip = held_strip();
+    const TransitionCase strip = benchmark::held_transition();
     const double underside = strip.belt.section.underside;
     const Patch patch = belt_grid(strip.layout, {1, underside, grid, true, boundary_layers(strip.belt.section)});
     const BeltModel model = belt_model(strip, {"drawn", {}, drawn_by}, 1, patch, 1);
@@ -190,13 +170,13 @@ Held held(double grid, const std::function<std::shared_ptr<const Term>(const Bel
 }
 
 Held held(double grid, const Rule& rule) {
-    const Section section = held_strip().belt.section;
+    const Section section = benchmark::held_transition().belt.section;
     return held(grid, [&](const BeltModel& model) { return rule.shell(model.patch, section, no_curvature); });
 }
 
 /// The program's own shell with any number of Gauss points.
 Held held_by_program(double grid, int points) {
-    const Section section = held_strip().belt.section;
+    const Section section = benchmark::held_transition().belt.section;
     return held(grid, [&](const BeltModel& model) {
         return std::make_shared<ShellEnergy>(model.patch, section, NaturalCurvature{}, points);
     });
