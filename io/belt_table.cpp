@@ -40,14 +40,15 @@ Belt read_source(CaseTable& table, double width) {
     return designated ? belt_of_catalogue(table, width) : Belt();
 }
 
-/// A measured value of a belt by designation; `override_with` may throw std::invalid_argument.
+/// A measured value of a belt by designation; `in_section`: the key that stands for it in a section; `override_with` may throw
+/// std::invalid_argument.
 template <class Override>
-void apply_measured(CaseTable& table, const char* key, const std::optional<double>& value, Belt& belt,
+void apply_measured(CaseTable& table, const char* key, const char* in_section, const std::optional<double>& value, Belt& belt,
                     const Override& override_with) {
     if (!value) return;
     if (table.has("section"))
         return table.reject(key, std::string("a measured ") + key + " overrides a designation's",
-                            "the value in [belt.section] in its place");
+                            std::string(in_section) + " of [belt.section] in its place");
     if (std::isnan(*value) || belt.data.empty()) return;
     try {
         override_with(belt, *value);
@@ -67,13 +68,13 @@ Belt read_belt(CaseTable table) {
     const double width = table.required_quantity("width", width_range);
     Belt belt = read_source(table, width);
     belt.width = width;
-    apply_measured(table, "modulus", table.quantity("modulus", modulus_range), belt, override_modulus);
+    apply_measured(table, "modulus", "A11", table.quantity("modulus", modulus_range), belt, override_modulus);
     apply_rating(table, belt);
-    apply_measured(table, "thickness", table.quantity("thickness", thickness_range), belt, override_thickness);
-    apply_measured(table, "mass", table.quantity("mass", mass_range), belt, override_mass);
+    apply_measured(table, "thickness", "thickness", table.quantity("thickness", thickness_range), belt, override_thickness);
+    apply_measured(table, "mass", "mass", table.quantity("mass", mass_range), belt, override_mass);
     // After mass and width, which it depends on.
     const std::optional<double> troughability = table.number("troughability", 0.01, 0.44);
-    if (!std::isnan(width)) apply_measured(table, "troughability", troughability, belt, override_troughability);
+    if (!std::isnan(width)) apply_measured(table, "troughability", "D22", troughability, belt, override_troughability);
     table.finish();
     return belt;
 }

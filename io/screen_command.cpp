@@ -1,6 +1,7 @@
 #include "io/screen_command.h"
 
 #include "io/case_file.h"
+#include "io/json_number.h"
 #include "io/screening_json.h"
 #include "io/terminal/hand_methods_section.h"
 #include "io/terminal/plain_text.h"
@@ -17,8 +18,7 @@ constexpr const char* cautions =
 
 std::string as_json(const TransitionCase& transition, const Screening& screening) {
     nlohmann::ordered_json answer{{"title", transition.title}, {"hand_methods", hand_methods_json(screening)}};
-    answer["neutral_lift_mm"] =
-        screening.neutral_lift ? nlohmann::ordered_json(*screening.neutral_lift) : nlohmann::ordered_json(nullptr);
+    answer["neutral_lift_mm"] = json_number(screening.neutral_lift);
     answer["practice"] = screening.practice;
     return answer.dump(2, ' ', false, nlohmann::ordered_json::error_handler_t::replace) + "\n";
 }

@@ -2,12 +2,14 @@
 
 #include "io/case_file.h"
 #include "io/input_error.h"
+#include "io/json_number.h"
 #include "io/progress.h"
 #include "io/quantity.h"
 #include "io/result_files.h"
 #include "io/result_folder.h"
 #include "io/run_record.h"
 #include "io/sized_case.h"
+#include "io/terminal/cautions.h"
 #include "io/terminal/plain_text.h"
 #include "io/terminal/text_table.h"
 #include "io/text_file.h"
@@ -18,7 +20,6 @@
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
-#include <cmath>
 #include <optional>
 #include <utility>
 
@@ -29,14 +30,12 @@ namespace {
 using Json = nlohmann::ordered_json;
 
 constexpr double shortest_in_widths = 0.5, longest_in_widths = 12;
-constexpr double relative = 0.005;  // of the distance, to which it is found
 
 /// The case being sized, and the run of the shortest distance that passed so far.
 struct Trials {
     std::string file, text;
     ProgressListener progress;
     std::optional<RunRecord> shortest = {};
-    double shortest_distance = 0;
 
     RunRecord solved(double distance) const {
         RunRecord record;
@@ -52,10 +51,7 @@ struct Trials {
         try {
             RunRecord record = solved(distance);
             const SizingStep step = sizing_step(distance, record.result);
-            if (step.passed && (!shortest || distance < shortest_distance)) {
-                shortest = std::move(record);
-                shortest_distance = distance;
-            }
+            if (step.passed && (!shortest || distance < shortest->transition.layout.distance)) shortest = std::move(record);
             return step;
         } catch (const InputErrors& errors) {
             return {distance, false, -1, errors.errors().front().problem};
@@ -75,7 +71,7 @@ double bound(const std::string& option, const std::string& given, double default
 std::string history_text(const Sizing& sizing, double width) {
     std::vector<TextRow> rows{{"Tried [mm]", "widths", "", "headroom [%]", "nearest limit"}};
     for (const SizingStep& step : sizing.steps)
-        rows.push_back({fmt::format("{:.0f}", std::ceil(step.distance)), fmt::format("{:.2f}", step.distance / width),
+        rows.push_back({fmt::format("{:.0f}", step.distance), fmt::format("{:.2f}", step.distance / width),
                         step.passed ? "passes" : "fails", significant(100 * step.headroom), shortened(step.binding, 60)});
     return text_table(rows, "rrlrl");
 }
@@ -83,24 +79,19 @@ std::string history_text(const Sizing& sizing, double width) {
 std::string history_json(const Sizing& sizing, const std::string& title) {
     Json steps = Json::array();
     for (const SizingStep& step : sizing.steps)
-        steps.push_back({{"distance_mm", std::ceil(step.distance)},
+        steps.push_back({{"distance_mm", step.distance},
                          {"passed", step.passed},
-                         {"headroom", std::isfinite(step.headroom) ? Json(step.headroom) : Json(nullptr)},
+                         {"headroom", json_number(step.headroom)},
                          {"binding", step.binding}});
-    Json answer{{"title", title}, {"distance_mm", nullptr}, {"reason", sizing.reason}, {"steps", steps}};
-    if (sizing.distance) answer["distance_mm"] = std::ceil(*sizing.distance);
+    Json answer{{"title", title}, {"distance_mm", json_number(sizing.distance)}, {"reason", sizing.reason}, {"steps", steps}};
     return answer.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
-
-constexpr const char* cautions =
-    "Lock out the drive, hold back stored belt tension and guard nip points before anyone works there.\n"
-    "The belt maker's limits, local codes and a licensed engineer's judgement prevail over this result.\n";
 
 std::string headline(const Sizing& sizing, double width) {
     if (!sizing.distance) return "NO DISTANCE PASSES: " + sizing.reason;
     return fmt::format(
         "SHORTEST DISTANCE: {:.0f} mm, {:.2f} belt widths; {}; {:.2g} % of it is left beyond the estimated error",
-        std::ceil(*sizing.distance), *sizing.distance / width, sizing.reason, 100 * sizing.step_at(*sizing.distance).headroom);
+        *sizing.distance, *sizing.distance / width, sizing.reason, 100 * sizing.step_at(*sizing.distance).headroom);
 }
 
 }  // namespace
@@ -117,7 +108,7 @@ int run_size(const SizeRequest& request, std::ostream& answer) {
             fmt::format("--shortest of {:.0f} mm is not below --longest of {:.0f} mm", bounds.shortest, bounds.longest));
     const std::filesystem::path folder = request.out.value_or(request.case_file.stem().string() + "-sized");
     prepare_result_folder(folder);
-    const Sizing sizing = shortest_distance(bounds, [&](double distance) { return trials.step(std::ceil(distance)); });
+    const Sizing sizing = shortest_distance(bounds, [&](double distance) { return trials.step(distance); });
     write_whole_file(folder / "sizing.json", history_json(sizing, given.title));
     if (trials.shortest) write_result_files(folder, *trials.shortest);  // case.toml there is the sized case
     if (request.json)

@@ -1,6 +1,7 @@
 #include "io/summary_json.h"
 
 #include "io/data_sheet_json.h"
+#include "io/json_number.h"
 #include "io/screening_json.h"
 #include "io/verdict.h"
 #include "io/version.h"
@@ -15,21 +16,13 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-Json number(double value) {
-    return std::isfinite(value) ? Json(value + 0.0) : Json(nullptr);
-}
-
-Json number(const std::optional<double>& value) {
-    return value ? number(*value) : Json(nullptr);
-}
-
 Json reading(const Reading& reading) {
     if (!std::isfinite(reading.value)) return nullptr;
-    return {{"value", number(reading.value)},
-            {"error", number(reading.error)},
-            {"far_end_error", number(reading.far_end_error)},
-            {"x_mm", number(reading.x)},
-            {"y_mm", number(reading.y)}};
+    return {{"value", json_number(reading.value)},
+            {"error", json_number(reading.error)},
+            {"far_end_error", json_number(reading.far_end_error)},
+            {"x_mm", json_number(reading.x)},
+            {"y_mm", json_number(reading.y)}};
 }
 
 Json supports(const std::vector<SupportForce>& forces) {
@@ -37,9 +30,9 @@ Json supports(const std::vector<SupportForce>& forces) {
     for (const SupportForce& support : forces) {
         const Eigen::Vector3d& force = support.force;
         list.push_back({{"name", support.name},
-                        {"x_mm", number(support.x)},
-                        {"force_N", {number(force.x()), number(force.y()), number(force.z())}},
-                        {"lift_off_mm", number(support.lift_off)}});
+                        {"x_mm", json_number(support.x)},
+                        {"force_N", {json_number(force.x()), json_number(force.y()), json_number(force.z())}},
+                        {"lift_off_mm", json_number(support.lift_off)}});
     }
     return list;
 }
@@ -50,8 +43,8 @@ Json newton(const std::vector<NewtonRecord>& records) {
         list.push_back({{"grid", record.grid},
                         {"unknowns", record.unknowns},
                         {"iterations", record.iterations},
-                        {"residual", number(record.residual)},
-                        {"tolerance", number(record.tolerance)}});
+                        {"residual", json_number(record.residual)},
+                        {"tolerance", json_number(record.tolerance)}});
     return list;
 }
 
@@ -66,17 +59,17 @@ void add_readings(const Readings& r, Json& entry) {
 }
 
 Json eigenvalues(const std::optional<double>& symmetric, const std::optional<double>& antisymmetric) {
-    return {{"symmetric", number(symmetric)}, {"antisymmetric", number(antisymmetric)}};
+    return {{"symmetric", json_number(symmetric)}, {"antisymmetric", json_number(antisymmetric)}};
 }
 
 Json others(const std::vector<OtherEquilibrium>& equilibria) {
     Json list = Json::array();
     for (const OtherEquilibrium& other : equilibria) {
         Json entry = {{"found", other.start},
-                      {"energy_above_J", number(other.energy_difference / 1e3)},
-                      {"farthest_mm", number(other.distance)},
-                      {"x_mm", number(other.x)},
-                      {"y_mm", number(other.y)}};
+                      {"energy_above_J", json_number(other.energy_difference / 1e3)},
+                      {"farthest_mm", json_number(other.distance)},
+                      {"x_mm", json_number(other.x)},
+                      {"y_mm", json_number(other.y)}};
         add_readings(other, entry);
         entry["smallest_tangent_eigenvalue_N_per_mm3"] =
             eigenvalues(other.eigenvalue_symmetric, other.eigenvalue_antisymmetric);
@@ -86,9 +79,9 @@ Json others(const std::vector<OtherEquilibrium>& equilibria) {
 }
 
 Json path_row(const TensionPathRow& row) {
-    Json entry = {{"tension_N", number(row.tension)}, {"converged", row.converged}, {"reason", row.reason}};
-    entry["edge_strain_max"] = row.converged ? number(row.edge_strain_max.value) : Json(nullptr);
-    entry["centre_strain_min"] = row.converged ? number(row.centre_strain_min.value) : Json(nullptr);
+    Json entry = {{"tension_N", json_number(row.tension)}, {"converged", row.converged}, {"reason", row.reason}};
+    entry["edge_strain_max"] = row.converged ? json_number(row.edge_strain_max.value) : Json(nullptr);
+    entry["centre_strain_min"] = row.converged ? json_number(row.centre_strain_min.value) : Json(nullptr);
     entry["smallest_tangent_eigenvalue_N_per_mm3"] = eigenvalues(row.eigenvalue_symmetric, row.eigenvalue_antisymmetric);
     return entry;
 }
@@ -98,21 +91,21 @@ Json tension_path(const TensionPath& path) {
     Json rows = Json::array();
     for (const TensionPathRow& row : path.rows) rows.push_back(path_row(row));
     return {{"rows", rows},
-            {"symmetric_zero_N", number(path.symmetric_zero)},
-            {"antisymmetric_zero_N", number(path.antisymmetric_zero)}};
+            {"symmetric_zero_N", json_number(path.symmetric_zero)},
+            {"antisymmetric_zero_N", json_number(path.antisymmetric_zero)}};
 }
 
 /// What a state says of itself once it has a solution, in the contract's order.
 Json solution(const StateResult& state) {
-    Json entry = {{"tension_N", number(state.tension)},
-                  {"pulley_tension_N", number(state.pulley_tension)},
-                  {"far_strain", number(state.far_strain)},
-                  {"excluded_mm", number(state.excluded)}};
+    Json entry = {{"tension_N", json_number(state.tension)},
+                  {"pulley_tension_N", json_number(state.pulley_tension)},
+                  {"far_strain", json_number(state.far_strain)},
+                  {"excluded_mm", json_number(state.excluded)}};
     add_readings(state, entry);
     entry["supports"] = supports(state.supports);
     entry["smallest_tangent_eigenvalue_N_per_mm3"] = eigenvalues(state.eigenvalue_symmetric, state.eigenvalue_antisymmetric);
     const Eigen::Vector3d& end = state.far_end_force;
-    entry["far_end_force_N"] = {number(end.x()), number(end.y()), number(end.z())};
+    entry["far_end_force_N"] = {json_number(end.x()), json_number(end.y()), json_number(end.z())};
     entry["other_equilibria"] = others(state.others);
     return entry;
 }
@@ -129,16 +122,16 @@ Json state(const StateResult& state) {
 Json criterion(const Judgement& judgement) {
     return {{"name", judgement.name},
             {"state", judgement.state},
-            {"value", number(judgement.value)},
-            {"limit", number(judgement.limit)},
+            {"value", json_number(judgement.value)},
+            {"limit", json_number(judgement.limit)},
             {"unit", judgement.unit},
-            {"utilisation", number(judgement.utilisation)},
+            {"utilisation", json_number(judgement.utilisation)},
             {"passed", judgement.passed ? Json(*judgement.passed) : Json(nullptr)},
             {"source", judgement.source},
             {"advisory", judgement.advisory},
-            {"error", number(judgement.error)},
-            {"x_mm", number(judgement.x)},
-            {"y_mm", number(judgement.y)}};
+            {"error", json_number(judgement.error)},
+            {"x_mm", json_number(judgement.x)},
+            {"y_mm", json_number(judgement.y)}};
 }
 
 Json belt(const Belt& belt) {
@@ -148,13 +141,13 @@ Json belt(const Belt& belt) {
 Json cost(const Cost& cost) {
     return {{"degrees_of_freedom", cost.degrees_of_freedom},
             {"newton_iterations", cost.newton_iterations},
-            {"seconds", number(cost.seconds)},
-            {"peak_memory_MB", number(cost.peak_memory_MB)},
-            {"assembly_seconds", number(cost.assembly_seconds)},
-            {"contact_seconds", number(cost.contact_seconds)},
-            {"factorisation_seconds", number(cost.factorisation_seconds)},
-            {"stability_seconds", number(cost.stability_seconds)},
-            {"recovery_seconds", number(cost.recovery_seconds)}};
+            {"seconds", json_number(cost.seconds)},
+            {"peak_memory_MB", json_number(cost.peak_memory_MB)},
+            {"assembly_seconds", json_number(cost.assembly_seconds)},
+            {"contact_seconds", json_number(cost.contact_seconds)},
+            {"factorisation_seconds", json_number(cost.factorisation_seconds)},
+            {"stability_seconds", json_number(cost.stability_seconds)},
+            {"recovery_seconds", json_number(cost.recovery_seconds)}};
 }
 
 }  // namespace

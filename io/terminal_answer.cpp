@@ -1,5 +1,6 @@
 #include "io/terminal_answer.h"
 
+#include "io/terminal/cautions.h"
 #include "io/terminal/criteria_section.h"
 #include "io/terminal/hand_methods_section.h"
 #include "io/terminal/headline.h"
@@ -42,11 +43,6 @@ std::string cost_line(const TransitionResult& result) {
     return fmt::format("{} full sets modelled; {} unknowns, {} Newton iterations, {} s\n", result.sets,
                        result.cost.degrees_of_freedom, result.cost.newton_iterations, significant(result.cost.seconds, 2));
 }
-
-/// Two lines that stand under every answer.
-constexpr const char* cautions =
-    "Lock out the drive, hold back stored belt tension and guard nip points before anyone works there.\n"
-    "The belt maker's limits, local codes and a licensed engineer's judgement prevail over this result.\n";
 
 }  // namespace
 

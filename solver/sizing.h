@@ -31,7 +31,7 @@ struct Sizing {
 
 using DistanceTrial = std::function<SizingStep(double distance)>;
 
-/// Where a distance is looked for [mm], from `start` on, and how closely it is found.
+/// Where a distance in whole mm is looked for [mm], from `start` on, and how closely it is found.
 struct SizingBounds {
     double shortest = 0, longest = 0, start = 0;
     double relative = 0.005;

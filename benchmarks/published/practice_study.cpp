@@ -9,6 +9,7 @@
 #include "benchmarks/keep_memory.h"
 #include "materials/catalogue.h"
 #include "mesh/idler_series.h"
+#include "solver/screening.h"
 #include "solver/transition.h"
 
 #include <cmath>
@@ -31,14 +32,6 @@ struct Question {
     const char* designation;
     double width, share;  // mm; of rated tension
 };
-
-// CEMA, Belt Conveyors for Bulk Materials, 6th ed., Table 7.28, 35 deg, as quoted by Lemmon 2013 (Beltcon 17, B17-02).
-double handbook_multiple(Carcass carcass, double share) {
-    const bool cords = carcass == Carcass::steel_cord;
-    if (share > 0.9) return cords ? 6.8 : 3.2;
-    if (share > 0.6) return cords ? 5.2 : 2.4;
-    return cords ? 3.6 : 1.8;
-}
 
 TransitionCase transition_of(const Question& q, double widths) {
     TransitionCase transition;
@@ -78,6 +71,12 @@ std::optional<double> required(const Question& q, const Holds& holds) {
     return high;
 }
 
+double handbook_multiple(const Question& q) {
+    for (const HandMethod& method : screen(transition_of(q, 1)).methods)
+        if (method.name == "handbook multiple") return method.minimum_distance.value() / q.width;
+    return 0;
+}
+
 std::string in_widths(const std::optional<double>& value) {
     if (!value) return "> " + std::to_string(static_cast<int>(longest));
     char text[32];
@@ -100,8 +99,8 @@ std::string row(const Question& q) {
     const auto taut = required(q, [](const StateResult& s) { return s.tension_min.value >= 0; });
     char text[256];
     std::snprintf(text, sizeof text, "| %s | %.0f | %.2f | %s | %s | %.1f | %s | %s |\n", q.designation, q.width, q.share,
-                  in_widths(edge).c_str(), in_widths(taut).c_str(), handbook_multiple(*belt.carcass, q.share),
-                  junction_strain(q, 1.5).c_str(), junction_strain(q, 2.3).c_str());
+                  in_widths(edge).c_str(), in_widths(taut).c_str(), handbook_multiple(q), junction_strain(q, 1.5).c_str(),
+                  junction_strain(q, 2.3).c_str());
     return text;
 }
 

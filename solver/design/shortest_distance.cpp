@@ -13,17 +13,18 @@ namespace {
 constexpr int most_trials = 40;
 constexpr double nothing_left = -1;  // headroom of what has no solution
 
-// Share of the limit left between value and limit with the error taken off; for a lower limit, which may be zero, of the edge
-// tension in that state.
-double headroom_of(const Judgement& judgement, const StateResult& state) {
+// Share of the limit left between value and limit with the error taken off; for a lower limit, which may be zero, of the
+// largest edge tension.
+double headroom_of(const Judgement& judgement, double edge_tension) {
     const double error = judgement.error.value_or(0);
-    if (judgement.at_least) return (*judgement.value - error - *judgement.limit) / std::abs(state.edge_tension_max.value);
+    if (judgement.at_least) return (*judgement.value - error - *judgement.limit) / edge_tension;
     return (*judgement.limit - *judgement.value - error) / std::max(std::abs(*judgement.limit), 1e-12);
 }
 
-const StateResult* state_of(const TransitionResult& result, const std::string& name) {
-    const auto found = std::ranges::find(result.states, name, &StateResult::name);
-    return found == result.states.end() ? nullptr : &*found;
+double largest_edge_tension(const TransitionResult& result) {
+    double largest = 0;
+    for (const StateResult& state : result.states) largest = std::max(largest, std::abs(state.edge_tension_max.value));
+    return largest;
 }
 
 // The excess of straight strips goes with 1/L^2, so the headroom is nearly linear in that: false position, a little to the
@@ -45,10 +46,10 @@ SizingStep sizing_step(double distance, const TransitionResult& result) {
         if (state.status != SolveStatus::converged)
             return {distance, false, nothing_left, fmt::format("\"{}\" has no solution: {}", state.name, state.reason)};
     SizingStep step{distance, true, std::numeric_limits<double>::infinity(), "no criterion is judged"};
+    const double edge_tension = largest_edge_tension(result);
     for (const Judgement& judgement : result.criteria) {
-        const StateResult* state = state_of(result, judgement.state);
-        if (!state || !judgement.passed || !judgement.value || !judgement.limit) continue;
-        const double headroom = headroom_of(judgement, *state);
+        if (!judgement.passed || !judgement.value || !judgement.limit) continue;
+        const double headroom = headroom_of(judgement, edge_tension);
         if (headroom >= step.headroom) continue;
         step.headroom = headroom;
         step.binding = fmt::format("{} in \"{}\"", judgement.name, judgement.state);
@@ -66,7 +67,10 @@ namespace {
 // Distances tried so far and the bracket that they leave.
 class Search {
   public:
-    Search(const SizingBounds& bounds, const DistanceTrial& trial) : bounds_(bounds), trial_(trial) {}
+    Search(const SizingBounds& bounds, const DistanceTrial& trial) : bounds_(bounds), trial_(trial) {
+        bounds_.shortest = std::ceil(bounds.shortest);
+        bounds_.longest = std::floor(bounds.longest);
+    }
 
     // From the start outwards until one distance passes and a shorter one fails, or a bound is met.
     void bracket() {
@@ -78,7 +82,7 @@ class Search {
     }
 
     void close_in() {
-        while (passes_ && fails_ && passes_->distance > (1 + bounds_.relative) * fails_->distance && steps.size() < most_trials)
+        while (passes_ && fails_ && wide() && steps.size() < most_trials)
             try_at(between(*fails_, *passes_, bounds_.relative, steps.back().passed));
     }
 
@@ -89,12 +93,14 @@ class Search {
   private:
     static constexpr double stride = 1.5;
 
+    bool wide() const { return passes_->distance - fails_->distance > std::max(1.0, bounds_.relative * fails_->distance); }
+
     void try_at(double distance) {
-        const SizingStep& step = steps.emplace_back(trial_(distance));
+        const SizingStep& step = steps.emplace_back(trial_(std::ceil(distance)));
         (step.passed ? passes_ : fails_) = step;
     }
 
-    const SizingBounds& bounds_;
+    SizingBounds bounds_;  // in whole mm
     const DistanceTrial& trial_;
     std::optional<SizingStep> passes_, fails_;
 };
@@ -112,7 +118,7 @@ Sizing shortest_distance(const SizingBounds& bounds, const DistanceTrial& trial)
         return sizing;
     }
     sizing.distance = found->distance;
-    sizing.reason = found->distance <= bounds.shortest ? "the shortest that was allowed" : found->binding + " binds";
+    sizing.reason = found->distance <= std::ceil(bounds.shortest) ? "the shortest that was allowed" : found->binding + " binds";
     return sizing;
 }
 

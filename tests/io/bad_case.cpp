@@ -180,7 +180,7 @@ const std::vector<BadCase> bad_held_cases = {
     {5, "thickness = \"10 mm\"\nunderside = \"11 mm\"", 6, "belt.section.underside", "beyond the belt"},
     {5, "thickness = \"10 mm\"\nfoundation = \"2 MPa\"", 6, "belt.section.foundation", "not the unit"},
     {2, "width = \"1200 mm\"\ndesignation = \"EP 800/4 6+3\"", 3, "belt.designation", "both"},
-    {2, "width = \"1200 mm\"\nmodulus = \"8000 N/mm\"", 3, "belt.modulus", "[belt.section]"},
+    {2, "width = \"1200 mm\"\nmodulus = \"8000 N/mm\"", 3, "belt.modulus", "A11"},
     {17, "elongation = \"6 mm\"\ntotal = \"45 kN\"", 17, "tension[1].elongation", "both total and elongation"},
     {17, "elongation = \"6 m\"", 17, "tension[1].elongation", "out of range"},
     {21, "support = \"held\"\ngrip = \"sliding\"", 22, "pulley.grip", "can't slide"},

@@ -105,3 +105,21 @@ TEST_CASE("a state without a solution does not pass and says why") {
     CHECK(!sizing_step(2000, result).passed);
     CHECK(sizing_step(2000, result).binding.find("residual 1 > 2") != std::string::npos);
 }
+
+TEST_CASE("bounds between whole mm end the search") {
+    const Sizing all = shortest_distance({609.6, 14630.4, 1200}, strip(100));
+    CHECK(*all.distance == 610);
+    const Sizing none = shortest_distance({609.6, 1219.2, 1200}, strip(3000));
+    CHECK(!none.distance);
+    CHECK(none.steps.back().distance == 1219);
+}
+
+TEST_CASE("another shape of a state that breaks a limit stands in the way") {
+    TransitionResult result;
+    result.states = {state_with_edge_tension(80)};
+    Judgement other = edge(1.3, 0);
+    other.state = "running, other shape 1";
+    result.criteria = {edge(0.9, 0), other};
+    CHECK(!sizing_step(2000, result).passed);
+    CHECK(sizing_step(2000, result).binding.find("other shape 1") != std::string::npos);
+}
