@@ -2,7 +2,6 @@
 
 #include "solver/transition_case.h"
 
-#include <cmath>
 #include <numbers>
 
 namespace swale::benchmark {
@@ -28,16 +27,6 @@ inline TransitionCase fabric_transition(double distance, double lift, double gri
     transition.states = {{"25 N/mm", 25.0 * 1200, {}}};
     transition.settings.grid = grid;
     return transition;
-}
-
-/// Edge strain above the mean of straight strips from a flat pulley line to the trough, small angles: strip y of the wing is
-/// longer by [y^2 (1 - cos a) - y h sin a] / L^2 than the centre, y from the junction; h the pulley's lift, F the wing's width.
-inline double straight_strip_excess(const TransitionLayout& layout) {
-    const double a = layout.trough.angle, L = layout.distance, h = layout.pulley.lift;
-    const double F = layout.belt_width / 2 - layout.junction();
-    const double edge = (F * F * (1 - std::cos(a)) - F * h * std::sin(a)) / (L * L);
-    const double wing_sum = (F * F * F * (1 - std::cos(a)) / 3 - F * F * h * std::sin(a) / 2) / (L * L);
-    return edge - 2 * wing_sum / layout.belt_width;
 }
 
 }  // namespace swale::benchmark

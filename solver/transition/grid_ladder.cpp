@@ -1,5 +1,6 @@
 #include "solver/transition/grid_ladder.h"
 
+#include "mesh/belt_grid.h"
 #include "solver/strain/readings.h"
 #include "solver/transition/error_estimate.h"
 
@@ -13,6 +14,14 @@ namespace {
 
 constexpr int most_unknowns = 65000;  // a band of some 350 MB
 
+bool accurate(const TransitionCase& transition, const GridLadder& ladder) {
+    Readings readings = readings_of(transition, ladder.finest);
+    estimate_discretisation(readings, ladder.coarser, ladder.halvings);
+    return discretisation_excess(transition, readings).name == nullptr;
+}
+
+}  // namespace
+
 Patch halved(const Patch& patch) {
     return {patch.along.halved(), patch.across.halved()};
 }
@@ -24,13 +33,11 @@ GridSolution solve_finer(const GridTask& task, const GridSolution& known, const 
         task, [&](const Patch&) { return known.model.patch.refine(known.points, own); }, watcher, times);
 }
 
-bool accurate(const TransitionCase& transition, const GridLadder& ladder) {
-    Readings readings = readings_of(transition, ladder.finest);
-    estimate_discretisation(readings, ladder.coarser, ladder.halvings);
-    return discretisation_excess(transition, readings).name == nullptr;
+Patch coarse_grid(const TransitionCase& transition, int sets) {
+    const Section& section = transition.belt.section;
+    return belt_grid(transition.layout, {sets, section.underside, transition.settings.grid,
+                                         transition.settings.model == Symmetry::half, boundary_layers(section)});
 }
-
-}  // namespace
 
 Readings readings_of(const TransitionCase& transition, const GridSolution& solution) {
     const Section& section = transition.belt.section;

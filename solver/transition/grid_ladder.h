@@ -20,6 +20,15 @@ struct GridLadder {
 /// Gives the watcher of a phase.
 using ProgressWatch = std::function<NewtonWatcher(const std::string& phase)>;
 
+/// The usual grid of a case, in space, on which a ladder stands.
+Patch coarse_grid(const TransitionCase& transition, int sets);
+
+/// Every span halved.
+Patch halved(const Patch& patch);
+
+/// Solves a task whose patch is that of `known` halved, from its refined spline.
+GridSolution solve_finer(const GridTask& task, const GridSolution& known, const NewtonWatcher& watcher, NewtonTimes& times);
+
 Readings readings_of(const TransitionCase& transition, const GridSolution& solution);
 
 /// Climbs from a converged coarse solution; at least one halving. If that one does not converge, `finest` is the failed one.

@@ -1,6 +1,5 @@
 #include "solver/transition/state_solver.h"
 
-#include "mesh/belt_grid.h"
 #include "solver/equilibrium/stopwatch.h"
 #include "solver/strain/readings.h"
 #include "solver/transition/cold_start.h"
@@ -33,12 +32,6 @@ int first_sets(const Trough& trough) {
 
 // Residual that is enough where only the difference to another grid is wanted.
 constexpr double rough = 1e-6;
-
-Patch coarse_grid(const TransitionCase& transition, int sets) {
-    const Section& section = transition.belt.section;
-    return belt_grid(transition.layout, {sets, section.underside, transition.settings.grid,
-                                         transition.settings.model == Symmetry::half, boundary_layers(section)});
-}
 
 }  // namespace
 
