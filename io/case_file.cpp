@@ -31,8 +31,8 @@ TransitionCase parse_case(const std::string& text, const std::string& file) {
     result.belt = read_belt(table.table("belt", true));
     result.layout = read_layout(table, result.belt);
     check_foundation(table.table("belt", false), result.layout);
-    result.states = read_states(table, result.layout.trough.support);
-    result.limits = read_limits(table.table("limits", false), result.belt);
+    result.limits = read_limits(table.table("limits", false), default_limits(result.belt));
+    result.states = read_states(table, result.layout.trough.support, result.limits);
     result.settings = read_settings(table.table("solve", false));
     table.finish();
     mistakes.throw_if_any();

@@ -14,27 +14,30 @@ Limit from(const Allowable& allowable) {
     return {allowable.value, allowable.advisory, allowable.source};
 }
 
-/// The user's limit; it is never a mere advice.
-std::optional<Limit> given(const std::optional<double>& value) {
-    return value ? std::optional(Limit{*value, false, "given in the case file"}) : std::nullopt;
-}
-
-std::optional<Limit> default_edge_strain(const Belt& belt) {
-    return belt.carcass ? std::optional(from(allowable_edge_strain(*belt.carcass))) : std::nullopt;
+/// The user's limit is never a mere advice.
+void take(const std::optional<double>& given, std::optional<Limit>& limit) {
+    if (given) limit = Limit{*given, false, "given in the case file"};
 }
 
 }  // namespace
 
-Limits read_limits(CaseTable table, const Belt& belt) {
+Limits default_limits(const Belt& belt) {
     // The limits of tension are the same for all carcasses, so they hold for an unknown one too.
     const Carcass carcass = belt.carcass.value_or(Carcass::textile);
     Limits limits;
-    limits.edge_tension = given(table.number("edge_tension", 0.01, 10)).value_or(from(allowable_edge_tension(carcass)));
-    limits.tension_min = given(table.quantity("tension_min", tension_min_range)).value_or(from(allowable_tension_min(carcass)));
-    limits.edge_strain = given(table.quantity("edge_strain", edge_strain_range));
-    if (!limits.edge_strain) limits.edge_strain = default_edge_strain(belt);
-    limits.junction_strain = given(table.quantity("junction_strain", junction_strain_range));
-    limits.lift_off = given(table.quantity("lift_off", lift_off_range));
+    limits.edge_tension = from(allowable_edge_tension(carcass));
+    limits.tension_min = from(allowable_tension_min(carcass));
+    if (belt.carcass) limits.edge_strain = from(allowable_edge_strain(*belt.carcass));
+    return limits;
+}
+
+Limits read_limits(CaseTable table, const Limits& otherwise) {
+    Limits limits = otherwise;
+    take(table.number("edge_tension", 0.01, 10), limits.edge_tension);
+    take(table.quantity("tension_min", tension_min_range), limits.tension_min);
+    take(table.quantity("edge_strain", edge_strain_range), limits.edge_strain);
+    take(table.quantity("junction_strain", junction_strain_range), limits.junction_strain);
+    take(table.quantity("lift_off", lift_off_range), limits.lift_off);
     table.finish();
     return limits;
 }

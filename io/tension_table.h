@@ -8,7 +8,8 @@
 
 namespace swale {
 
-/// Reads every [[tension]] of the file: names that differ, and either a total tension or, with a held trough, an elongation.
-std::vector<TensionState> read_states(CaseTable& file, Support trough);
+/// Reads every [[tension]] of the file: names that differ, and either a total tension or, with a held trough, an elongation. A
+/// state may have limits of its own; those that it leaves out are as `limits`.
+std::vector<TensionState> read_states(CaseTable& file, Support trough, const Limits& limits);
 
 }  // namespace swale

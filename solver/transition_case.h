@@ -9,13 +9,6 @@
 
 namespace swale {
 
-/// One operating state. Exactly one of both is set.
-struct TensionState {
-    std::string name;
-    std::optional<double> total;       ///< resultant of the whole belt along x at the far end [N]
-    std::optional<double> elongation;  ///< held far end only: its displacement along x [mm]
-};
-
 /// A limit with its source in print. `advisory`: over it is a warning, not a failure.
 struct Limit {
     double value = 0;
@@ -30,6 +23,14 @@ struct Limits {
     std::optional<Limit> edge_strain;      ///< stretch less one
     std::optional<Limit> junction_strain;  ///< bending strain at the junction
     std::optional<Limit> lift_off;         ///< of the first full set's centre roll [mm]
+};
+
+/// One operating state. Exactly one of total and elongation is set.
+struct TensionState {
+    std::string name;
+    std::optional<double> total;        ///< resultant of the whole belt along x at the far end [N]
+    std::optional<double> elongation;   ///< held far end only: its displacement along x [mm]
+    std::optional<Limits> limits = {};  ///< all that it is held against, if not the limits of the case
 };
 
 enum class Symmetry { half, full };
@@ -51,6 +52,8 @@ struct TransitionCase {
     std::vector<TensionState> states;
     Limits limits;
     SolveSettings settings;
+
+    const Limits& limits_in(const TensionState& state) const { return state.limits ? *state.limits : limits; }
 };
 
 }  // namespace swale

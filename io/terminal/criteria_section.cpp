@@ -34,16 +34,29 @@ const Judgement& first_with_limit(const std::vector<Judgement>& criteria, const 
     return *found;
 }
 
+/// States may have limits of their own.
+bool limits_differ(const std::vector<Judgement>& criteria, const std::string& name) {
+    const std::optional<double>& first = first_with_limit(criteria, name).limit;
+    return std::any_of(criteria.begin(), criteria.end(),
+                       [&](const Judgement& entry) { return entry.name == name && entry.limit != first; });
+}
+
+std::string limit_of(const Judgement& judgement) {
+    return significant(*judgement.limit * print_scale(judgement).factor);
+}
+
 std::string limit_cell(const std::vector<Judgement>& criteria, const std::string& name) {
     const Judgement& judgement = first_with_limit(criteria, name);
     if (!judgement.limit) return "none";
-    const std::string limit = significant(*judgement.limit * print_scale(judgement).factor);
-    return (judgement.at_least ? ">= " : "<= ") + limit + (judgement.advisory ? " adv." : "");
+    const std::string sign = judgement.at_least ? ">= " : "<= ";
+    if (limits_differ(criteria, name)) return sign + "its own";
+    return sign + limit_of(judgement) + (judgement.advisory ? " adv." : "");
 }
 
-std::string value_cell(const Judgement* judgement) {
+std::string value_cell(const Judgement* judgement, bool with_limit) {
     if (judgement == nullptr || !judgement->value) return "-";
     std::string text = significant(*judgement->value * print_scale(*judgement).factor);
+    if (with_limit && judgement->limit) text += " of " + limit_of(*judgement);
     if (judgement->utilisation) text += fmt::format(" ({:.0f}%)", *judgement->utilisation * 100);
     return text + (over_a_limit(*judgement) ? " !" : over_an_advisory_limit(*judgement) ? " ?" : "");
 }
@@ -51,8 +64,10 @@ std::string value_cell(const Judgement* judgement) {
 StateLine criterion_line(const std::vector<Judgement>& criteria, const std::string& name) {
     const std::string unit = print_scale(first_with_limit(criteria, name)).unit;
     const std::string title = shortened(printable(name), 34) + (unit.empty() ? "" : " [" + unit + "]");
-    return {{title, limit_cell(criteria, name)},
-            [&criteria, name](const StateResult& state) { return value_cell(find(criteria, name, state.name)); }};
+    const bool with_limit = limits_differ(criteria, name);
+    return {{title, limit_cell(criteria, name)}, [&criteria, name, with_limit](const StateResult& state) {
+                return value_cell(find(criteria, name, state.name), with_limit);
+            }};
 }
 
 std::string legend(const std::vector<Judgement>& criteria) {

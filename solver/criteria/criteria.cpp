@@ -27,6 +27,12 @@ StateResult in_other_shape(const StateResult& state, std::size_t k) {
     return other;
 }
 
+// The case with the limits that hold in one of its states.
+TransitionCase as_judged_in(const TensionState& state, TransitionCase transition) {
+    transition.limits = transition.limits_in(state);
+    return transition;
+}
+
 void judge_state(const TransitionCase& transition, const StateResult& state, std::vector<Judgement>& judgements) {
     for (const Criterion criterion : all_criteria()) judgements.push_back(criterion(transition, state));
 }
@@ -35,10 +41,12 @@ void judge_state(const TransitionCase& transition, const StateResult& state, std
 
 std::vector<Judgement> judge(const TransitionCase& transition, const std::vector<StateResult>& states) {
     std::vector<Judgement> judgements;
-    for (const StateResult& state : states) {
+    for (std::size_t i = 0; i < states.size(); ++i) {
+        const StateResult& state = states[i];
         if (state.status != SolveStatus::converged) continue;
-        judge_state(transition, state, judgements);
-        for (std::size_t k = 0; k < state.others.size(); ++k) judge_state(transition, in_other_shape(state, k), judgements);
+        const TransitionCase as_judged = as_judged_in(transition.states.at(i), transition);
+        judge_state(as_judged, state, judgements);
+        for (std::size_t k = 0; k < state.others.size(); ++k) judge_state(as_judged, in_other_shape(state, k), judgements);
     }
     return judgements;
 }

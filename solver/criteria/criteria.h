@@ -8,7 +8,7 @@
 namespace swale {
 
 /// One criterion in one converged state: value, limit, utilisation, place, source. A criterion without a limit in the case is
-/// reported, not judged.
+/// reported, not judged. The limits are `transition.limits`.
 using Criterion = Judgement (*)(const TransitionCase&, const StateResult&);
 
 Judgement judge_edge_tension(const TransitionCase& transition, const StateResult& state);     ///< edge tension / rated
@@ -24,7 +24,8 @@ Judgement judge_line_force_beside_trough(const TransitionCase& transition, const
 /// Every criterion, in the order of the report: one more is one file and one line here.
 const std::vector<Criterion>& all_criteria();
 
-/// All criteria in all converged states; a state without a solution has none.
+/// All criteria in all converged states, each held against its own limits; a state without a solution has none. `states` are
+/// those of the case, in its order.
 std::vector<Judgement> judge(const TransitionCase& transition, const std::vector<StateResult>& states);
 
 }  // namespace swale

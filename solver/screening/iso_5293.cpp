@@ -21,7 +21,9 @@ HandMethod iso_5293(const ScreeningCase& screening) {
     const double excess = over_sine * over_sine * (1 - std::cos(strips.angle));
     const double mean = strips.wing / strips.width * excess;
     constexpr double edge_limit = 1.30;  // of the rated tension; and no buckling of the centre
-    require(screening, {excess - mean, mean}, edge_limit * *screening.transition.belt.rated_tension, method);
+    const double edge_allowed = edge_limit * *screening.transition.belt.rated_tension;
+    require(
+        screening, {excess - mean, mean}, [=](const TensionState&) { return edge_allowed; }, method);
     strain(screening, excess - mean, mean, method);
     method.remark +=
         "; edge at most 130 % of rated, centre not slack, tension linear over the wings; the standard's own table of "

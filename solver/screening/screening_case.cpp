@@ -42,7 +42,7 @@ ScreeningCase screening_case(const TransitionCase& transition) {
             extreme(transition.states, std::greater<>()), extreme(transition.states, std::less<>())};
 }
 
-void require(const ScreeningCase& screening, const Spread& spread, double edge_allowed, HandMethod& method) {
+void require(const ScreeningCase& screening, const Spread& spread, const EdgeAllowed& edge_allowed, HandMethod& method) {
     if (!screening.highest) {
         method.remark = "no state of a given tension";
         return;
@@ -50,13 +50,13 @@ void require(const ScreeningCase& screening, const Spread& spread, double edge_a
     Demand demand;
     for (const TensionState& state : screening.transition.states) {
         if (!state.total) continue;
-        const double tension = screening.per_width(state);
-        if (tension >= edge_allowed && spread.above > 0) {
+        const double tension = screening.per_width(state), allowed = edge_allowed(state);
+        if (tension >= allowed && spread.above > 0) {
             method.remark = fmt::format("the mean tension of \"{}\", {:.3g} N/mm, leaves the edge nothing of {:.3g}",
-                                        state.name, tension, edge_allowed);
+                                        state.name, tension, allowed);
             return;
         }
-        raise(demand, spread.above, edge_allowed - tension, screening.modulus, "the edge in \"" + state.name + "\" binds");
+        raise(demand, spread.above, allowed - tension, screening.modulus, "the edge in \"" + state.name + "\" binds");
         raise(demand, spread.below, tension, screening.modulus, "the slackest strip in \"" + state.name + "\" binds");
     }
     method.minimum_distance = demand.distance;

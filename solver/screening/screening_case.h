@@ -3,6 +3,8 @@
 #include "solver/screening.h"
 #include "solver/screening/straight_strips.h"
 
+#include <functional>
+
 namespace swale {
 
 /// A case as the hand methods see it.
@@ -25,9 +27,12 @@ struct Spread {
     double above = 0, below = 0;
 };
 
-/// The distance at which the edge reaches `edge_allowed` [N/mm] or the slackest strip loses its tension, whichever is longer,
-/// over all states: M above / L^2 <= allowed - T and M below / L^2 <= T. Sets distance and remark.
-void require(const ScreeningCase& screening, const Spread& spread, double edge_allowed, HandMethod& method);
+/// Edge tension that a state may reach [N/mm].
+using EdgeAllowed = std::function<double(const TensionState&)>;
+
+/// The distance at which the edge reaches what is allowed or the slackest strip loses its tension, whichever is longer, over
+/// all states: M above / L^2 <= allowed - T and M below / L^2 <= T. Sets distance and remark.
+void require(const ScreeningCase& screening, const Spread& spread, const EdgeAllowed& edge_allowed, HandMethod& method);
 
 /// Strains at the case's own distance: (T/M) + above / L^2 under the highest tension, (T/M) - below / L^2 under the lowest.
 void strain(const ScreeningCase& screening, double edge_above, double centre_below, HandMethod& method);

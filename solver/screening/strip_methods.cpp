@@ -1,21 +1,27 @@
 #include "solver/screening/screening_case.h"
 
+#include <algorithm>
+
 namespace swale {
 
 namespace {
 
-// The limit of the case; without one, or without a rated tension, there is none to size by.
-std::optional<double> edge_allowed(const TransitionCase& transition) {
-    if (!transition.limits.edge_tension || !transition.belt.rated_tension) return {};
-    return transition.limits.edge_tension->value * *transition.belt.rated_tension;
+// Without a limit in every state, or without a rated tension, there is nothing to size by.
+bool edge_is_limited(const TransitionCase& transition) {
+    return transition.belt.rated_tension && std::ranges::all_of(transition.states, [&](const TensionState& state) {
+               return transition.limits_in(state).edge_tension.has_value();
+           });
 }
 
 HandMethod strips_with(const ScreeningCase& screening, HandMethod method, double mean, double lowest) {
     const double above = screening.strips.edge() - mean;
     strain(screening, above, mean, method);
-    const std::optional<double> allowed = edge_allowed(screening.transition);
-    if (allowed)
-        require(screening, {above, mean - lowest}, *allowed, method);
+    const TransitionCase& transition = screening.transition;
+    const auto edge_allowed = [&](const TensionState& state) {
+        return transition.limits_in(state).edge_tension->value * *transition.belt.rated_tension;
+    };
+    if (edge_is_limited(transition))
+        require(screening, {above, mean - lowest}, edge_allowed, method);
     else
         method.remark = "needs a limit of the edge tension and the rated tension";
     return method;

@@ -32,20 +32,22 @@ struct Judged {
     double scale;
 };
 
-std::vector<Judged> judged_readings(const TransitionCase& transition, const Readings& r) {
+std::vector<Judged> judged_readings(const TransitionCase& transition, const TensionState& state, const Readings& r) {
+    const Limits& limits = transition.limits_in(state);
     std::vector<Judged> judged{{"edge strain", &r.edge_strain_max, std::abs(r.edge_strain_max.value)}};
-    if (transition.limits.edge_tension && transition.belt.rated_tension)
+    if (limits.edge_tension && transition.belt.rated_tension)
         judged.push_back({"edge tension", &r.edge_tension_max, std::abs(r.edge_tension_max.value)});
-    if (transition.limits.tension_min) judged.push_back({"lowest tension", &r.tension_min, std::abs(r.edge_tension_max.value)});
-    if (transition.limits.junction_strain)
+    if (limits.tension_min) judged.push_back({"lowest tension", &r.tension_min, std::abs(r.edge_tension_max.value)});
+    if (limits.junction_strain)
         judged.push_back({"junction strain", &r.junction_bending_strain_max, std::abs(r.junction_bending_strain_max.value)});
     return judged;
 }
 
-Excess worst(const TransitionCase& transition, const Readings& readings, std::optional<double> Reading::*error, double share) {
+Excess worst(const TransitionCase& transition, const TensionState& state, const Readings& readings,
+             std::optional<double> Reading::*error, double share) {
     Excess worst;
     double highest = 1;
-    for (const Judged& judged : judged_readings(transition, readings)) {
+    for (const Judged& judged : judged_readings(transition, state, readings)) {
         const double value = (judged.reading->*error).value_or(0), wanted = share * judged.scale;
         if (value <= highest * wanted) continue;
         highest = value / wanted;
@@ -72,12 +74,12 @@ void estimate_far_end(Readings& result, Readings as_modelled, Readings nearer) {
     }
 }
 
-Excess discretisation_excess(const TransitionCase& transition, Readings readings) {
-    return worst(transition, readings, &Reading::error, transition.settings.accuracy);
+Excess discretisation_excess(const TransitionCase& transition, const TensionState& state, Readings readings) {
+    return worst(transition, state, readings, &Reading::error, transition.settings.accuracy);
 }
 
-Excess far_end_excess(const TransitionCase& transition, Readings readings) {
-    return worst(transition, readings, &Reading::far_end_error, transition.settings.accuracy / 4);
+Excess far_end_excess(const TransitionCase& transition, const TensionState& state, Readings readings) {
+    return worst(transition, state, readings, &Reading::far_end_error, transition.settings.accuracy / 4);
 }
 
 }  // namespace swale

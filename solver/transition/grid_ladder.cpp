@@ -14,10 +14,10 @@ namespace {
 
 constexpr int most_unknowns = 65000;  // a band of some 350 MB
 
-bool accurate(const TransitionCase& transition, const GridLadder& ladder) {
-    Readings readings = readings_of(transition, ladder.finest);
+bool accurate(const GridTask& task, const GridLadder& ladder) {
+    Readings readings = readings_of(task.transition, ladder.finest);
     estimate_discretisation(readings, ladder.coarser, ladder.halvings);
-    return discretisation_excess(transition, readings).name == nullptr;
+    return discretisation_excess(task.transition, task.state, readings).name == nullptr;
 }
 
 }  // namespace
@@ -62,7 +62,7 @@ GridLadder climb(const GridTask& coarse_task, const GridSolution& coarse, const 
         ladder.coarser = readings_of(task.transition, ladder.finest);
         ladder.finest = std::move(finer);
         ladder.halvings = halvings;
-        if (!ladder.finest.converged || accurate(task.transition, ladder)) return ladder;
+        if (!ladder.finest.converged || accurate(task, ladder)) return ladder;
         if (4 * ladder.finest.record.unknowns > most_unknowns) {
             ladder.why_stopped = fmt::format("the next finer grid has more than {} unknowns", most_unknowns);
             return ladder;

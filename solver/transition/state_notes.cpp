@@ -9,8 +9,8 @@
 
 namespace swale {
 
-void note_accuracy(const TransitionCase& transition, const std::string& why, StateResult& result) {
-    if (const Excess excess = discretisation_excess(transition, result); excess.name)
+void note_accuracy(const TransitionCase& transition, const TensionState& state, const std::string& why, StateResult& result) {
+    if (const Excess excess = discretisation_excess(transition, state, result); excess.name)
         result.notes.push_back(fmt::format("accuracy: the {}'s discretisation error is {:.2g}, {:.2g} is wanted ({:.2g} %){}",
                                            excess.name, excess.error, excess.wanted, 100 * transition.settings.accuracy,
                                            why.empty() ? "" : "; " + why));

@@ -10,7 +10,7 @@ namespace swale {
 /// Cautions about a state in sentences, each added only where it applies.
 
 /// The wanted accuracy was not reached; `why` says what stopped the refinement.
-void note_accuracy(const TransitionCase& transition, const std::string& why, StateResult& result);
+void note_accuracy(const TransitionCase& transition, const TensionState& state, const std::string& why, StateResult& result);
 
 /// The trough is long enough only if the belt lies in its last set.
 void note_floating_end(const TransitionLayout& layout, int sets, StateResult& result);

@@ -155,7 +155,7 @@ bool StateSolver::far_end_matters(const CoarseState& coarse) const {
     if (!coarse.nearer) return false;
     Readings readings = coarse.readings;
     estimate_far_end(readings, readings, coarse.nearer_readings);
-    return far_end_excess(transition_, readings).name != nullptr;
+    return far_end_excess(transition_, coarse.state, readings).name != nullptr;
 }
 
 // The longer trough becomes the one that is reported if it matters in any state.
@@ -241,7 +241,7 @@ StateResult StateSolver::finish(const CoarseState& coarse, const GridLadder& lad
     result.reason = finest.sentence;
     result.newton = ladder.records;
     estimate_discretisation(result, ladder.coarser, ladder.halvings);
-    note_accuracy(transition_, ladder.why_stopped, result);
+    note_accuracy(transition_, coarse.state, ladder.why_stopped, result);
     if (coarse.nearer) {
         result.newton.push_back(coarse.nearer->record);
         estimate_far_end(result, coarse.readings, coarse.nearer_readings);

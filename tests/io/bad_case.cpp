@@ -74,6 +74,11 @@ const std::vector<BadCase> bad_cases = {
     {23, "edge_tension = \"1.15\"", 23, "limits.edge_tension", "wrong type"},
     {23, "edge_tension = nan", 23, "limits.edge_tension", "out of range"},
     {23, "edge_strain = 0.008", 23, "limits.edge_strain", "a bare number where a quantity"},
+    {10, "total = \"62 kN\"\nlimits = 1.5", 11, "tension[2].limits", "a table [tension[2].limits]"},
+    {10, "total = \"62 kN\"\nlimits = { edge_tension = \"150 %\" }", 11, "tension[2].limits.edge_tension", "wrong type"},
+    {10, "total = \"62 kN\"\n[tension.limits]\nedge_strain = 0.01", 12, "tension[2].limits.edge_strain", "a bare number"},
+    {10, "total = \"62 kN\"\nlimits = { edge_tensoin = 1.5 }", 11, "tension[2].limits.edge_tensoin",
+     "did you mean edge_tension"},
     {25, "model = \"quarter\"", 25, "solve.model", "\"half\" or \"full\""},
     {25, "newton_iterations = 20.5", 25, "solve.newton_iterations", "whole number"},
     // kinds

@@ -84,6 +84,22 @@ TEST_CASE("a limit that the user sets is judged and no mere advice") {
     CHECK(limits.edge_strain->source == "given in the case file");
 }
 
+TEST_CASE("a state's own limits take the place of the case's one by one") {
+    std::string text = file_text(data + "case.example.toml");
+    text.replace(text.find("total = \"62 kN\""), 15, "total = \"62 kN\"\nlimits = { edge_tension = 1.5, lift_off = \"5 mm\" }");
+    text.replace(text.find("# edge_strain"), 13, "edge_strain");
+    const TransitionCase result = parse_case(text, "case.toml");
+    const Limits &of_case = result.limits_in(result.states[0]), &starting = result.limits_in(result.states[1]);
+    CHECK_FALSE(result.states[0].limits.has_value());
+    CHECK(of_case.edge_tension->value == 1.15);
+    CHECK_FALSE(of_case.lift_off.has_value());
+    CHECK(starting.edge_tension->value == 1.5);
+    CHECK(starting.edge_tension->source == "given in the case file");
+    CHECK(starting.lift_off->value == close(5));
+    CHECK(starting.edge_strain->source == "given in the case file");
+    CHECK(starting.tension_min->source == of_case.tension_min->source);
+}
+
 TEST_CASE("the held strip reads to its numbers in mm and N") {
     const TransitionCase result = read_case(data + "held.example.toml");
     const Section& section = result.belt.section;

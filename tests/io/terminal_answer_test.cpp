@@ -52,6 +52,21 @@ TEST_CASE("terminal answer: says what was not judged and why") {
     CHECK(holds(terminal_answer(sample_run()), "junction strain: no published limit is known"));
 }
 
+TEST_CASE("terminal answer: a state's own limit stands beside its value") {
+    RunRecord record = solved_run();
+    record.result.states.push_back(record.result.states[0]);
+    record.result.states[1].name = "starting";
+    record.result.criteria.push_back(record.result.criteria[0]);
+    record.result.criteria.back().state = "starting";
+    CHECK(holds(terminal_answer(record), "<= 1.15"));
+    record.result.criteria.back().limit = 1.5;
+    record.result.criteria.back().utilisation = 0.56;
+    const std::string text = terminal_answer(record);
+    CHECK(holds(text, "<= its own"));
+    CHECK(holds(text, "0.840 of 1.15 (73%)"));
+    CHECK(holds(text, "0.840 of 1.50 (56%)"));
+}
+
 TEST_CASE("terminal answer: places are in mm from the pulley and half a model stands for both edges") {
     RunRecord record = solved_run();
     CHECK(holds(terminal_answer(record), "both edges"));

@@ -139,6 +139,17 @@ TEST_CASE("at the distance that straight strips ask for the limit is just met") 
     CHECK(modulus * *named(screening, "straight strips").edge_strain == doctest::Approx(115).epsilon(1e-9));
 }
 
+TEST_CASE("straight strips ask of each state what its own limit leaves it") {
+    TransitionCase transition = textile_case(35, 0, 80);
+    const double alone = distance(transition, "straight strips");
+    transition.states.push_back({"starting", 100 * 1000.0, {}});
+    CHECK(distance(transition, "straight strips") > alone);
+    // What is left to the edge is again 35 N/mm.
+    transition.states.back().limits = transition.limits;
+    transition.states.back().limits->edge_tension = Limit{1.35, false, "test"};
+    CHECK(distance(transition, "straight strips") == doctest::Approx(alone).epsilon(1e-12));
+}
+
 TEST_CASE("a method that lacks what it needs says so") {
     TransitionCase transition = textile_case(35, 0, 50);
     transition.belt.rated_tension.reset();
