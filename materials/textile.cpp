@@ -34,12 +34,12 @@ constexpr double carcass_density = 1.35e-9;
 /// Modulus over breaking strength: along, of ISO 9856 tests; across, weft of half the warp's strength at five times strength.
 constexpr double modulus_along = 10;
 constexpr double modulus_across = 2.5;
-constexpr double nu12 = 0.3;
+constexpr double nu12 = 0.3, nu12_most = 0.5;
 constexpr double shear_of_carcass = 60;  ///< [MPa]
 /// Effective modulus of the carcass in bending across, over its own thickness [MPa]. With cover rubber it gives the D of 7.5 N
 /// m (61 MPa over the whole thickness) that an EP 630/4 5+2 of 1 m has at a troughability F/L of 0.20; 0.14 would give 1370
 /// MPa, 0.25 would give 510, and a maker's minimum widths for troughing 150 to 400 (2012, p. 14, with covers of 5+2).
-constexpr double bending_of_carcass = 800;
+constexpr double bending_of_carcass = 800, softest_carcass = 150, stiffest_carcass = 1370;
 
 double interpolated_thickness(int strength) {
     const auto* above =
@@ -80,21 +80,26 @@ std::vector<CarcassCode> known_carcasses() {
     return known;
 }
 
+constexpr auto contraction_open = "nu12 of 0.3 to 0.5 for textile, from memory (not sure)";
+
 DataSheet membrane_data(double strength, const PlyConstruction& build) {
-    const double across = modulus_across * strength;
+    const double across = modulus_across * strength, t = build.carcass_thickness;
     return {
-        datum(
-            "A11", modulus_along * strength,
-            {"derived",
-             "10 x breaking strength; a belt maker's catalogue of fabric belts, 2012, pp. 15 and 21, has moduli of 69 to 119 x "
-             "rated tension, 7 to 12 x a strength of ten times rated"}),
-        datum("A22", across,
-              {"derived",
-               "2.5 x breaking strength: polyamide weft of half the warp's strength, modulus 5 x its strength "
-               "(from memory, not sure; 1.6 to 3.3 x)"}),
-        datum("A12", nu12 * across, {"from memory", "not sure: nu12 = 0.3, textile 0.3 to 0.5; A12 = nu12 A22"}),
-        datum("A66", shear_of_carcass * build.carcass_thickness,
-              {"from memory", "not sure: tens of MPa x carcass thickness, here 60 MPa"})};
+        ranged(
+            datum("A11", modulus_along * strength, {"derived", "10 x breaking strength, the middle of its range"}),
+            7 * strength, 12 * strength,
+            "7 to 12 x a strength of ten times the rated tension: a belt maker's catalogue of fabric belts, 2012, pp. 15 and "
+            "21, moduli of 69 to 119 x rated"),
+        ranged(datum("A22", across,
+                     {"derived",
+                      "2.5 x breaking strength: polyamide weft of half the warp's strength, modulus 5 x its strength (from "
+                      "memory, not sure)"}),
+               1.6 * strength, 3.3 * strength,
+               "weft of 0.40 to 0.55 of the warp's strength, 4 to 6 x that: from memory (not sure)"),
+        ranged(datum("A12", nu12 * across, {"from memory", "not sure: nu12 = 0.3; A12 = nu12 A22"}), nu12 * across,
+               nu12_most * across, contraction_open),
+        ranged(datum("A66", shear_of_carcass * t, {"from memory", "not sure: tens of MPa x carcass thickness, here 60 MPa"}),
+               20 * t, 100 * t, "tens of MPa, taken as 20 to 100, x carcass thickness: from memory (not sure)")};
 }
 
 /// Bending stiffness of both covers about the carcass mid-surface [N mm].
@@ -105,24 +110,42 @@ double cover_bending(const Designation& belt, const PlyConstruction& build) {
     return plane_strain_modulus(youngs_modulus(cover_hardness)) * moment / 3;
 }
 
+// Twist of a carcass that shears as in A66 through its thickness, with cover rubber of E/3 instead of 4/3 E [N mm].
+double least_twist(const PlyConstruction& build, double covers) {
+    return shear_of_carcass * std::pow(build.carcass_thickness, 3) / 12 + covers / 4;
+}
+
 DataSheet bending_data(const Designation& belt, const PlyConstruction& build) {
     const double covers = cover_bending(belt, build);
-    const double carcass = bending_of_carcass * std::pow(build.carcass_thickness, 3) / 12;
+    const double inertia = std::pow(build.carcass_thickness, 3) / 12;
+    const double carcass = bending_of_carcass * inertia, softest = softest_carcass * inertia,
+                 stiffest = stiffest_carcass * inertia;
     const double across = carcass + covers;
     // Skim alone would bend alike both ways, plies alone as A11 to A22: the carcass takes the geometric mean of both ratios.
-    const double along = carcass * std::sqrt(modulus_along / modulus_across) + covers;
+    const double plies = modulus_along / modulus_across, ratio = std::sqrt(plies);
+    const double along = carcass * ratio + covers;
     const double coupling = nu12 * across;
     // D12 + 2 D66 = sqrt(D11 D22)   Huber, in Timoshenko and Woinowsky-Krieger, Theory of Plates and Shells, ch. 11
-    const double twist = (std::sqrt(along * across) - coupling) / 2;
-    return {datum("D11", along,
+    const double huber = std::sqrt(along * across), twist = (huber - coupling) / 2;
+    return {
+        ranged(
+            datum("D11", along,
                   {"derived",
                    "as D22 with the carcass sqrt(A11/A22) times as stiff, between skim alone (1) and plies alone (A11/A22)"}),
-            datum("D22", across,
-                  {"derived",
-                   "carcass of 800 MPa over its own thickness + cover rubber: ISO 703 troughability F/L of 0.20 assumed for an "
-                   "EP 630/4 5+2 of 1 m; a maker's minimum widths suggest a quarter to half"}),
-            datum("D12", coupling, {"derived", "nu12 D22 with the nu12 of A12"}),
-            datum("D66", twist, {"derived", "Huber's (sqrt(D11 D22) - D12)/2: Timoshenko and Woinowsky-Krieger, ch. 11"})};
+            std::min(softest * ratio, carcass) + covers, std::max(stiffest * ratio, carcass * plies) + covers,
+            "the carcass of D22's range, or skim alone to plies alone: the wider"),
+        ranged(datum("D22", across,
+                     {"derived",
+                      "carcass of 800 MPa over its own thickness + cover rubber: ISO 703 troughability F/L of 0.20 assumed for "
+                      "an EP 630/4 5+2 of 1 m"}),
+               softest + covers, stiffest + covers,
+               "carcass of 150 MPa by a maker's minimum widths for troughing (fabric catalogue, 2012, p. 14; they give 150 to "
+               "400) to 1370 MPa of the least F/L for 35 deg, 0.14 (ISO 14890, from memory, sure)"),
+        ranged(datum("D12", coupling, {"derived", "nu12 D22 with the nu12 of A12"}), coupling, nu12_most * across,
+               contraction_open),
+        ranged(datum("D66", twist, {"derived", "Huber's (sqrt(D11 D22) - D12)/2: Timoshenko and Woinowsky-Krieger, ch. 11"}),
+               least_twist(build, covers), huber / 2,
+               "a carcass that shears by A66 through its thickness, to Huber's with nu12 = 0")};
 }
 
 DataSheet body_data(const Designation& belt, const PlyConstruction& build) {
@@ -136,8 +159,7 @@ DataSheet body_data(const Designation& belt, const PlyConstruction& build) {
                   {"derived",
                    "covers 1.2 kg/m^2 per mm (a belt maker's fabric catalogue, 2012), carcass 1.35 by a belt "
                    "certificate, 2020, and a maker's table, 2001, which are met within 5 %"}),
-            datum("foundation", foundation_modulus(youngs_modulus(cover_hardness), belt.bottom_cover + skim / 2),
-                  foundation_origin()),
+            foundation_datum(belt.bottom_cover + skim / 2),
             datum("rated_tension", belt.carcass.strength / 10.0,
                   {"published", "breaking strength / 10: a belt maker's technical table, 2001"})};
 }
