@@ -1,6 +1,7 @@
 #include "io/belts_command.h"
 
 #include "io/data_sheet_json.h"
+#include "io/terminal/data_sheet_section.h"
 #include "io/terminal/plain_text.h"
 #include "materials/catalogue.h"
 
@@ -54,11 +55,7 @@ std::string families_text() {
 }
 
 std::string sheet_text(const Belt& belt) {
-    std::string text = belt.designation + "\n";
-    for (const BeltDatum& datum : belt.data)
-        text += fmt::format("  {:<13} {:>9.6g} {:<7} {:<15} {}", datum.name, datum.value, datum.unit, datum.origin.grade,
-                            wrapped(datum.origin.source, 50));
-    return text;
+    return belt.designation + "\n" + data_sheet_section(belt.data);
 }
 
 }  // namespace

@@ -2,6 +2,15 @@
 
 namespace swale {
 
+namespace {
+
+nlohmann::ordered_json range_json(const std::optional<Range>& range) {
+    if (!range) return nullptr;
+    return {{"low", range->low}, {"high", range->high}, {"source", range->source}};
+}
+
+}  // namespace
+
 nlohmann::ordered_json data_sheet_json(const DataSheet& sheet) {
     auto data = nlohmann::ordered_json::array();
     for (const BeltDatum& datum : sheet)
@@ -9,7 +18,8 @@ nlohmann::ordered_json data_sheet_json(const DataSheet& sheet) {
                         {"value", datum.value},
                         {"unit", datum.unit},
                         {"grade", datum.origin.grade},
-                        {"source", datum.origin.source}});
+                        {"source", datum.origin.source},
+                        {"range", range_json(datum.range)}});
     return data;
 }
 

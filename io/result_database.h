@@ -18,7 +18,7 @@ namespace swale {
 ///   /settings         attributes: accuracy, model ("half", "full"), grid, newton_iterations, starts, tension_path,
 ///                     sets (full sets in the model)
 ///   /belt             attributes: designation, width_mm, ...; membrane A (3, 3), bending D (3, 3), order along, across, shear
-///   /belt/data        data sheet, one row a number: name, value, unit, grade, source
+///   /belt/data        data sheet, one row a number: name, value, low, high (NaN without a range), unit, grade, source
 ///   /rolls            one row a roll: name, centre, axis, up (n, 3), radius, half_length, end_radius
 ///   /criteria         one row a judgement: name, state, value, limit, unit, utilisation, passed (-1 not judged, 0, 1),
 ///                     advisory (0, 1), source, x, y

@@ -49,10 +49,26 @@ BeltDatum datum(const std::string& name, double internal_value, Origin origin) {
     return {name, internal_value / print.internal, print.unit, std::move(origin)};
 }
 
-double internal_value(const DataSheet& sheet, const std::string& name) {
+BeltDatum ranged(BeltDatum entry, double low, double high, std::string source) {
+    const double internal = print_unit(entry.name).internal;
+    entry.range = Range{low / internal, high / internal, std::move(source)};
+    if (!(entry.range->low <= entry.value && entry.value <= entry.range->high))
+        throw std::logic_error(entry.name + " lies outside its range");
+    return entry;
+}
+
+const BeltDatum& entry_of(const DataSheet& sheet, const std::string& name) {
     const auto found = std::find_if(sheet.begin(), sheet.end(), [&](const BeltDatum& entry) { return entry.name == name; });
     if (found == sheet.end()) throw std::out_of_range("the data sheet lacks '" + name + "'");
-    return found->value * print_unit(name).internal;
+    return *found;
+}
+
+BeltDatum& entry_of(DataSheet& sheet, const std::string& name) {
+    return const_cast<BeltDatum&>(entry_of(std::as_const(sheet), name));
+}
+
+double internal_value(const DataSheet& sheet, const std::string& name) {
+    return entry_of(sheet, name).value * print_unit(name).internal;
 }
 
 void put(DataSheet& sheet, BeltDatum entry) {

@@ -12,6 +12,13 @@ namespace swale {
 ///   rated_tension [N/mm].
 BeltDatum datum(const std::string& name, double internal_value, Origin origin);
 
+/// The datum with its range, from both ends in internal units. Throws std::logic_error if its value lies outside.
+BeltDatum ranged(BeltDatum entry, double low, double high, std::string source);
+
+/// The named datum. Throws std::out_of_range if the sheet lacks it.
+const BeltDatum& entry_of(const DataSheet& sheet, const std::string& name);
+BeltDatum& entry_of(DataSheet& sheet, const std::string& name);
+
 /// Value of the named datum in internal units. Throws std::out_of_range if the sheet lacks it.
 double internal_value(const DataSheet& sheet, const std::string& name);
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -16,12 +17,20 @@ struct Origin {
     std::string source;
 };
 
+/// What literature or construction leave open of a number, ends included, in its unit of print.
+struct Range {
+    double low = 0;
+    double high = 0;
+    std::string source;  ///< how the ends come about
+};
+
 /// One number of a belt with its unit in print ("N/mm", "mm") and its origin, as a data sheet would list it.
 struct BeltDatum {
     std::string name;  ///< the key of the case file where there is one: "A11", "thickness", "rated_tension"
     double value = 0;  ///< in `unit`, not in the internal units: this is for people
     std::string unit;
     Origin origin;
+    std::optional<Range> range = {};  ///< absent: given, or not known to be uncertain
 };
 
 using DataSheet = std::vector<BeltDatum>;

@@ -2,6 +2,7 @@
 
 #include "materials/data_sheet.h"
 #include "materials/rubber.h"
+#include "materials/stiffness_share.h"
 #include "materials/troughability.h"
 
 #include <fmt/core.h>
@@ -17,13 +18,6 @@ namespace {
 void require_positive(double value, const std::string& name, const std::string& unit = "N/mm") {
     if (value > 0 && std::isfinite(value)) return;
     throw std::invalid_argument(name + " of " + std::to_string(value) + " " + unit + "; it must be positive");
-}
-
-// D12 and D66 keep their shares of sqrt(D11 D22), as in Huber's D12 + 2 D66 = sqrt(D11 D22): Timoshenko and Woinowsky-Krieger,
-// Theory of Plates and Shells, ch. 11.
-Eigen::Matrix3d bending_with(const Eigen::Matrix3d& before, double across) {
-    const double factor = std::sqrt(across / before(1, 1));
-    return orthotropic(before(0, 0), across, factor * before(0, 1), factor * before(2, 2));
 }
 
 // All rubber and no carcass across; and plies or cords that can't slide: A22 spread over the carcass and the covers as one
@@ -80,11 +74,9 @@ void override_troughability(Belt& belt, double ratio) {
                         fmt::format("measured troughability {:.3g}, ISO 703, by the heavy elastica at {:.3g} kg/m^2 and "
                                     "{:.0f} mm",
                                     ratio, belt.section.mass * 1e9, belt.width)};
-    const Origin kept_share{"derived", "its former share of sqrt(D11 D22)"};
-    belt.section.bending = bending_with(belt.section.bending, across);
+    scale_stiffness(belt.data, "D22", across / belt.section.bending(1, 1));
     put(belt.data, datum("D22", across, origin));
-    put(belt.data, datum("D12", belt.section.bending(0, 1), kept_share));
-    put(belt.data, datum("D66", belt.section.bending(2, 2), kept_share));
+    belt.section.bending = section_of(belt.data).bending;
     warn_of_bounds(belt, ratio, across);
 }
 

@@ -1,5 +1,7 @@
 #include "materials/rubber.h"
 
+#include "materials/data_sheet.h"
+
 namespace swale {
 
 double youngs_modulus(double shore_a) {
@@ -23,10 +25,14 @@ double foundation_modulus(double youngs, double layer, double contact) {
     return plane_strain_modulus(youngs) * (1 + shape * shape) / layer;
 }
 
-Origin foundation_origin() {
-    return {"derived",
-            "rubber of 65 Shore A below the carcass, bonded, under a contact of 6.5 mm along the belt: Gent and Lindley, Proc. "
-            "Inst. Mech. Engrs 173 (1959)"};
+BeltDatum foundation_datum(double layer) {
+    return ranged(datum("foundation", foundation_modulus(youngs_modulus(cover_hardness), layer),
+                        {"derived",
+                         "rubber of 65 Shore A below the carcass, bonded, under a contact of 6.5 mm along the belt: Gent and "
+                         "Lindley, Proc. Inst. Mech. Engrs 173 (1959)"}),
+                  foundation_modulus(youngs_modulus(softest_cover), layer, 5),
+                  foundation_modulus(youngs_modulus(hardest_cover), layer, 8),
+                  "60 to 70 Shore A (common practice), contact of 5 to 8 mm");
 }
 
 }  // namespace swale

@@ -31,6 +31,7 @@ constexpr std::array<CordLayer, 15> layers{{{800, 120, 3.6, 17.5, 58000, 6.8},
 
 constexpr double steel_modulus = 210e3;  ///< of the wires [MPa]
 constexpr double nu12 = 0.5;             ///< rubber keeps its volume
+constexpr double nu12_least = 0.3;
 
 /// Thickness of plain rubber as soft across as the belt [mm]: between the cords only the gaps give, so the cord layer counts as
 /// d / (1 - share of the cords), share = area of a cord over d x pitch.
@@ -49,42 +50,78 @@ double cord_bending(const CordLayer& cords) {
     return wires * steel_modulus * std::numbers::pi * std::pow(wire, 4) / 64 / cords.pitch;
 }
 
+// No-slip bound of a cord's bending stiffness per width [N mm]: a round bar of the cord's stiffness along, A11 d^2/16.
+double stuck_cord_bending(const CordLayer& cords) {
+    return cords.modulus * cords.diameter * cords.diameter / 16;
+}
+
+/// What hardness and memory leave of a modulus of rubber, over its value for rubber as thick as the belt.
+struct RubberRange {
+    double low, high;  // [MPa] times the belt's thickness
+};
+
+RubberRange across_range(double rubber, double thickness) {
+    return {std::min(5 * thickness, plane_strain_modulus(youngs_modulus(softest_cover)) * rubber),
+            std::max(10 * thickness, plane_strain_modulus(youngs_modulus(hardest_cover)) * rubber)};
+}
+
+RubberRange shear_range(double rubber, double thickness) {
+    return {std::min(1 * thickness, shear_modulus(youngs_modulus(softest_cover)) * rubber),
+            std::max(3 * thickness, shear_modulus(youngs_modulus(hardest_cover)) * rubber)};
+}
+
+constexpr auto across_open = "rubber of 60 to 70 Shore A, or 5 to 10 MPa x thickness from memory (not sure): the wider";
+constexpr auto shear_open = "rubber of 60 to 70 Shore A, or 1 to 3 MPa x thickness from memory (not sure): the wider";
+constexpr auto contraction_open = "nu12 of 0.3 to 0.5, from memory (not sure)";
+
 DataSheet membrane_data(const CordLayer& cords, double covers) {
     const double youngs = youngs_modulus(cover_hardness);
-    const double rubber = rubber_thickness(cords, covers);
+    const double rubber = rubber_thickness(cords, covers), thickness = cords.diameter + covers;
     const double across = plane_strain_modulus(youngs) * rubber;
+    const RubberRange open = across_range(rubber, thickness), shear = shear_range(rubber, thickness);
     return {datum("A11", cords.modulus, {"published", table}),
-            datum("A22", across,
-                  {"derived",
-                   "rubber of 65 Shore A held along by the cords, 4/3 E, with the gaps alone giving in the cord layer; "
-                   "5 to 10 MPa x thickness from memory (not sure)"}),
-            datum("A12", nu12 * across, {"derived", "nu12 A22, nu12 = 0.5 of rubber that keeps its volume"}),
-            datum("A66", shear_modulus(youngs) * rubber,
-                  {"derived",
-                   "rubber of 65 Shore A, E/3, with the gaps alone giving in the cord layer; 1 to 3 MPa x thickness from "
-                   "memory (not sure)"})};
+            ranged(datum("A22", across,
+                         {"derived",
+                          "rubber of 65 Shore A held along by the cords, 4/3 E, with the gaps alone giving in the cord layer"}),
+                   open.low, open.high, across_open),
+            ranged(datum("A12", nu12 * across, {"derived", "nu12 A22, nu12 = 0.5 of rubber that keeps its volume"}),
+                   nu12_least * across, nu12 * across, contraction_open),
+            ranged(datum("A66", shear_modulus(youngs) * rubber,
+                         {"derived", "rubber of 65 Shore A, E/3, with the gaps alone giving in the cord layer"}),
+                   shear.low, shear.high, shear_open)};
 }
 
 DataSheet bending_data(const CordLayer& cords, double covers) {
     const double youngs = youngs_modulus(cover_hardness);
-    const double sheet = std::pow(cords.diameter + covers, 2) / 12 * rubber_thickness(cords, covers);
-    const double across = plane_strain_modulus(youngs) * sheet;
-    return {datum("D11", cord_bending(cords) + across,
-                  {"derived", "wires that slide freely in their cords (lower bound) + rubber as in D22"}),
-            datum("D22", across, {"derived", "A22 x thickness^2/12: rubber"}),
-            datum("D12", nu12 * across, {"derived", "nu12 D22, nu12 = 0.5 of rubber that keeps its volume"}),
-            datum("D66", shear_modulus(youngs) * sheet, {"derived", "A66 x thickness^2/12: rubber"})};
+    const double rubber = rubber_thickness(cords, covers), thickness = cords.diameter + covers;
+    const double arm = thickness * thickness / 12;
+    const double across = plane_strain_modulus(youngs) * rubber * arm;
+    const RubberRange open = across_range(rubber, thickness), shear = shear_range(rubber, thickness);
+    return {
+        ranged(datum("D11", cord_bending(cords) + across,
+                     {"derived", "wires that slide freely in their cords + rubber as in D22"}),
+               cord_bending(cords) + across, stuck_cord_bending(cords) + across,
+               "wires of a cord that slide freely to wires that stick (A11 d^2/16); small curvature under tension is nearer "
+               "the second: Papailiou, IEEE Trans. Power Delivery 12 (1997), from memory (fairly sure)"),
+        ranged(datum("D22", across, {"derived", "A22 x thickness^2/12: rubber"}), open.low * arm, open.high * arm, across_open),
+        ranged(datum("D12", nu12 * across, {"derived", "nu12 D22, nu12 = 0.5 of rubber that keeps its volume"}),
+               nu12_least * across, nu12 * across, contraction_open),
+        ranged(datum("D66", shear_modulus(youngs) * rubber * arm, {"derived", "A66 x thickness^2/12: rubber"}), shear.low * arm,
+               shear.high * arm, shear_open)};
 }
 
 DataSheet body_data(const Designation& belt, const CordLayer& cords) {
     const double covers = belt.top_cover + belt.bottom_cover;
     const double layer = cords.mass * 1e-9;  // kg/m^2 to t/mm^2
-    return {datum("thickness", cords.diameter + covers,
-                  {"derived", std::string("cord diameter of ") + table + ", + covers; another maker's belts within 7 %"}),
+    return {ranged(datum("thickness", cords.diameter + covers,
+                         {"derived", std::string("cord diameter of ") + table + ", + covers"}),
+                   0.93 * (cords.diameter + covers), 1.07 * (cords.diameter + covers), "another maker's belts, within 7 %"),
             datum("underside", belt.bottom_cover + cords.diameter / 2, {"derived", "bottom cover + half cord"}),
-            datum("mass", layer + cover_density * covers,
-                  {"derived", std::string("carcass of ") + table + ", + covers of 1.2 kg/m^2 per mm (there 1.13 to 1.25)"}),
-            datum("foundation", foundation_modulus(youngs_modulus(cover_hardness), belt.bottom_cover), foundation_origin()),
+            ranged(datum("mass", layer + cover_density * covers,
+                         {"derived", std::string("carcass of ") + table + ", + covers of 1.2 kg/m^2 per mm"}),
+                   layer + lightest_cover * covers, layer + heaviest_cover * covers,
+                   std::string("covers of 1.13 to 1.25 kg/m^2 per mm: ") + table),
+            foundation_datum(belt.bottom_cover),
             datum("rated_tension", cords.rated_tension, {"published", std::string(table) + ": 15 % of the breaking strength"})};
 }
 

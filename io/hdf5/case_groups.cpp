@@ -5,6 +5,8 @@
 #include "io/verdict.h"
 #include "io/version.h"
 
+#include <cmath>
+
 namespace swale {
 
 namespace {
@@ -54,6 +56,10 @@ void write_belt(const Hdf5Group& root, const Belt& belt) {
     const Hdf5Group data = group.group("data");
     write_texts(data, "name", belt.data, [](const BeltDatum& datum) { return datum.name; });
     write_numbers(data, "value", "see column unit", belt.data, [](const BeltDatum& datum) { return datum.value; });
+    write_numbers(data, "low", "see column unit", belt.data,
+                  [](const BeltDatum& datum) { return datum.range ? datum.range->low : NAN; });
+    write_numbers(data, "high", "see column unit", belt.data,
+                  [](const BeltDatum& datum) { return datum.range ? datum.range->high : NAN; });
     write_texts(data, "unit", belt.data, [](const BeltDatum& datum) { return datum.unit; });
     write_texts(data, "grade", belt.data, [](const BeltDatum& datum) { return datum.origin.grade; });
     write_texts(data, "source", belt.data, [](const BeltDatum& datum) { return datum.origin.source; });
