@@ -33,7 +33,8 @@ TransitionCase parse_case(const std::string& text, const std::string& file) {
     check_foundation(table.table("belt", false), result.layout);
     result.limits = read_limits(table.table("limits", false), default_limits(result.belt));
     result.states = read_states(table, result.layout.trough.support, result.limits);
-    result.settings = read_settings(table.table("solve", false));
+    result.settings = read_settings(table.table("solve", false), result.layout);
+    check_lift_off(table.table("limits", false), result.layout);
     table.finish();
     mistakes.throw_if_any();
     return result;

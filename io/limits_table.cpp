@@ -42,4 +42,9 @@ Limits read_limits(CaseTable table, const Limits& otherwise) {
     return limits;
 }
 
+void check_lift_off(CaseTable limits, const TransitionLayout& layout) {
+    if (limits.has("lift_off") && layout.trough.rolls == 2)
+        limits.reject("lift_off", "sets of two rolls have no centre roll to lie on", "no such limit, or trough.rolls = 3 or 5");
+}
+
 }  // namespace swale

@@ -12,4 +12,7 @@ Limits default_limits(const Belt& belt);
 /// Reads a table of limits. One that is not given there is as `otherwise`.
 Limits read_limits(CaseTable table, const Limits& otherwise);
 
+/// A limit of lift-off is one of the centre roll: there must be one.
+void check_lift_off(CaseTable limits, const TransitionLayout& layout);
+
 }  // namespace swale

@@ -6,6 +6,7 @@ namespace swale {
 
 HandMethod base_length(const ScreeningCase& screening) {
     HandMethod method{"DIN 22101 base length", {}, {}, {}, "", "DIN 22101:2011 as restated in GB 50431-2020, clause 10.4.1"};
+    if (!holds_for(screening, 2, 3, method)) return method;
     const TransitionCase& transition = screening.transition;
     if (!transition.belt.carcass) {
         method.remark = "needs the kind of carcass";

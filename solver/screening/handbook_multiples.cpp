@@ -49,6 +49,7 @@ HandMethod handbook_multiple(const ScreeningCase& screening) {
         "",
         "CEMA, Belt Conveyors for Bulk Materials, 6th ed., Tables 7.26 and 7.28, as quoted by Lemmon 2013, Beltcon 17, "
         "B17-02"};
+    if (!holds_for(screening, 3, 3, method)) return method;
     const TransitionCase& transition = screening.transition;
     const std::optional<double> share = screening.share_of_rated();
     const double degrees = transition.layout.trough.angle * 180 / std::numbers::pi;

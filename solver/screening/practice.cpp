@@ -18,7 +18,9 @@ double degrees(double radians) {
 
 HandMethod practice_of_widths(const ScreeningCase& screening) {
     const TransitionLayout& layout = screening.transition.layout;
-    HandMethod method{"belt widths of practice", usual * layout.belt_width, {}, {}, "", "common practice, no source"};
+    HandMethod method{"belt widths of practice", {}, {}, {}, "", "common practice, no source"};
+    if (!holds_for(screening, 3, 3, method)) return method;
+    method.minimum_distance = usual * layout.belt_width;
     method.remark = "about 2.3 belt widths usually suffices with 35 deg idlers";
     if (layout.distance < suspect * layout.belt_width) method.remark += "; under 2 widths the junctions are suspect";
     return method;

@@ -42,7 +42,19 @@ ScreeningCase screening_case(const TransitionCase& transition) {
             extreme(transition.states, std::greater<>()), extreme(transition.states, std::less<>())};
 }
 
+<<<<<<< HEAD
 void require(const ScreeningCase& screening, const Spread& spread, const EdgeAllowed& edge_allowed, HandMethod& method) {
+=======
+bool holds_for(const ScreeningCase& screening, int fewest, int most, HandMethod& method) {
+    const int rolls = screening.transition.layout.trough.rolls;
+    if (rolls >= fewest && rolls <= most) return true;
+    const std::string range = fewest == most ? fmt::format("{}", fewest) : fmt::format("{} or {}", fewest, most);
+    method.remark = fmt::format("not for this set: holds for sets of {} rolls, these have {}", range, rolls);
+    return false;
+}
+
+void require(const ScreeningCase& screening, const Spread& spread, double edge_allowed, HandMethod& method) {
+>>>>>>> sets
     if (!screening.highest) {
         method.remark = "no state of a given tension";
         return;

@@ -21,6 +21,9 @@ struct ScreeningCase {
 
 ScreeningCase screening_case(const TransitionCase& transition);
 
+/// True if the method holds for sets of `fewest` to `most` rolls; otherwise its remark says so.
+bool holds_for(const ScreeningCase& screening, int fewest, int most, HandMethod& method);
+
 /// Shares of a strip's excess over the centre line, in mm^2: what the edge has above the mean and what the slackest strip
 /// lacks.
 struct Spread {

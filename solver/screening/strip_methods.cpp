@@ -37,16 +37,16 @@ HandMethod quadratic_strips(const ScreeningCase& screening) {
 
 HandMethod linear_strips(const ScreeningCase& screening) {
     const double edge = screening.strips.edge();
-    HandMethod method = strips_with(
-        screening,
-        {"straight strips, linear wings",
-         {},
-         {},
-         {},
-         "",
-         "the two criteria of DIN 22101 (no slack centre, edge below what is allowed) as restated in GB 50431-2020, 10.4.1; "
-         "derived, not the printed formula"},
-        screening.strips.linear_mean(), edge < 0 ? edge : 0.0);
+    HandMethod method{
+        "straight strips, linear wings",
+        {},
+        {},
+        {},
+        "",
+        "the two criteria of DIN 22101 (no slack centre, edge below what is allowed) as restated in GB 50431-2020, 10.4.1; "
+        "derived, not the printed formula"};
+    if (!holds_for(screening, 2, 3, method)) return method;
+    method = strips_with(screening, method, screening.strips.linear_mean(), edge < 0 ? edge : 0.0);
     method.remark += "; tension taken as linear over the wings, with the case's own limit of the edge";
     return method;
 }

@@ -92,10 +92,12 @@ Reading negated(Reading reading) {
 }
 
 Reading junction_reading(const std::vector<SurfacePoint>& points, const TransitionLayout& layout, const Section& section) {
-    const double near = 0.1 * layout.belt_width, junction = layout.junction();
-    return largest(
-        points, [&](const SurfacePoint& p) { return std::abs(std::abs(p.y) - junction) <= near; },
-        [&](const SurfacePoint& p) { return std::abs(p.curvature[1]) * section.farther_face(); });
+    const double near = 0.1 * layout.belt_width;
+    const std::vector<double> junctions = layout.junctions();
+    const auto near_one = [&](const SurfacePoint& p) {
+        return std::ranges::any_of(junctions, [&](double junction) { return std::abs(std::abs(p.y) - junction) <= near; });
+    };
+    return largest(points, near_one, [&](const SurfacePoint& p) { return std::abs(p.curvature[1]) * section.farther_face(); });
 }
 
 // Contact pressure integrated along the belt, per width of the wing roll, as far as grid and cover can tell.
@@ -116,7 +118,7 @@ Reading wing_line_force(const BeltModel& model, const ControlPoints& points, con
 
 Readings take_readings(const BeltProbe& probe, const TransitionLayout& layout, const Section& section, const BeltModel& model) {
     std::vector<SurfacePoint> points = read_belt(probe, reading_range(layout, section, model));
-    if (model.beyond)
+    if (model.beyond && layout.same_fore_and_aft())
         for (const SurfacePoint& point : read_trough(model.beyond->bay, section, probe.end())) points.push_back(point);
     const double edge = probe.edge();
     const auto anywhere = [](const SurfacePoint&) { return true; };

@@ -75,10 +75,7 @@ std::vector<NamedRoll> all_rolls(const TransitionLayout& layout, int sets, doubl
     if (layout.pulley.support == Support::rolls) rolls.push_back({"pulley", pulley_roll(layout, underside)});
     for (const IdlerSet& set : idler_sets(layout, sets)) {
         if (set.support == Support::held) continue;
-        const SetRolls of_set = rolls_of(layout, set, underside);
-        rolls.push_back({set.name + " centre", of_set.centre});
-        rolls.push_back({set.name + " wing +y", of_set.wing_left});
-        rolls.push_back({set.name + " wing -y", of_set.wing_right});
+        for (const SetRoll& roll : rolls_of(layout, set, underside)) rolls.push_back({set.name + " " + roll.name, roll.roll});
     }
     return rolls;
 }

@@ -48,7 +48,7 @@ StateResult recover_state(const TransitionCase& transition, const TensionState& 
     result.along = sample_along(probe, layout);
     result.across = sample_across(probe, layout, model);
     result.surface = sample_surface(probe, model);
-    if (model.beyond) result.running_trough = running_trough(transition, model.beyond->bay);
+    if (model.beyond && layout.same_fore_and_aft()) result.running_trough = running_trough(transition, model.beyond->bay);
     store_shape(model, points, result.shape);
     note_held_profiles(transition, model, result);
     return result;

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 namespace swale {
 
@@ -59,6 +60,21 @@ void note_sag(const TransitionCase& transition, const TensionState& state, State
             "warning: the empty belt sags by some {:.0f} % of its longest free span (w l / 8 T); conveyors are run at "
             "1 to 3 % (common practice, no source)",
             100 * sag));
+}
+
+void note_sets(const TransitionLayout& layout, bool endless, StateResult& result) {
+    constexpr double us_practice = 2, commentary = 3;
+    const double tilt = layout.trough.wing_tilt * 180 / std::numbers::pi;
+    if (tilt > us_practice + 1e-9)
+        result.notes.push_back(fmt::format(
+            "{}wing rolls tilted forward by {:.3g} deg: US practice goes to {} deg (a troubleshooting page of the trade), the "
+            "commentary of GB 50431-2020 to {} deg; the wear and the steering pull of a tilt are not computed",
+            tilt > commentary + 1e-9 ? "warning: " : "", tilt, us_practice, commentary));
+    if (!layout.same_left_and_right()) result.notes.push_back("left and right wing rolls differ: the whole belt is modelled");
+    if (endless && !layout.same_fore_and_aft())
+        result.notes.push_back(
+            "behind the last modelled set the trough goes on with sets without tilt and offset, whose bays are not read; what "
+            "that does is in the far-end error, and there is no running trough to compare with");
 }
 
 void note_instability(const BeltStability& lowest, StateResult& result) {

@@ -20,6 +20,9 @@ void note_instability(const BeltStability& lowest, StateResult& result);
 /// A belt that hangs through more than conveyors are run with; also of a state that did not converge.
 void note_sag(const TransitionCase& transition, const TensionState& state, StateResult& result);
 
+/// What is uncommon about the idler sets, and what follows from it for the model; `endless`: the trough goes on behind it.
+void note_sets(const TransitionLayout& layout, bool endless, StateResult& result);
+
 /// More than one equilibrium was found.
 void note_others(StateResult& result);
 

@@ -24,8 +24,9 @@ namespace {
 constexpr int most_rounds = 8;
 constexpr double largest_miss = 0.005;  // of the end from mid-span [mm]
 
+// Neither tilted nor offset, so that its plane is one of symmetry.
 IdlerSet full_set_at_zero(const TransitionLayout& layout) {
-    return {"set", 0, layout.trough.angle, 0, Support::rolls, 0};
+    return {"set", 0, layout.trough.angle, 0, Support::rolls, 0, layout.trough.inner_angle};
 }
 
 std::vector<BeltContact> bay_contacts(const TransitionCase& transition, const TroughBay& bay) {

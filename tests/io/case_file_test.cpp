@@ -155,6 +155,53 @@ TEST_CASE("roll lengths follow the belt width and are interpolated for belts mad
     CHECK(trough.wing_roll == trough.centre_roll);
 }
 
+TEST_CASE("sets of two and five rolls with tilt and offset read to their numbers in mm and rad") {
+    const auto trough_of = [](const std::string& keys) {
+        std::string text = file_text(data + "case.example.toml");
+        text.replace(text.find("angle = \"35 deg\""), 16, keys);
+        return parse_case(text, "case.toml").layout.trough;
+    };
+    const Trough pair = trough_of("angle = \"20 deg\"\nrolls = 2\nwing_roll = \"700 mm\"\nwing_tilt = \"1.5 deg\"");
+    CHECK(pair.rolls == 2);
+    CHECK(pair.wing_roll == close(700));
+    CHECK(pair.wing_tilt == close(1.5 * degree));
+    const Trough five =
+        trough_of("angle = \"55 deg\"\nrolls = 5\ninner_angle = \"25 deg\"\ncentre_roll = \"290 mm\"\nwing_roll = \"250 mm\"");
+    CHECK(five.rolls == 5);
+    CHECK(five.inner_angle == close(25 * degree));
+    CHECK(five.inner_roll == close(290));
+    CHECK(five.wing_roll == close(250));
+    const Trough offset = trough_of("angle = \"35 deg\"\nroll_gap = \"-20 mm\"\ncentre_offset = \"-160 mm\"");
+    CHECK(offset.centre_offset == close(-160));
+    CHECK(offset.roll_gap == close(-20));
+}
+
+TEST_CASE("wing rolls that differ from left to right ask for the whole belt") {
+    std::string text = file_text(data + "case.example.toml");
+    text.replace(text.find("angle = \"35 deg\""), 16, "angle = \"35 deg\"\nwing_roll_right = \"400 mm\"");
+    CHECK(parse_case(text, "case.toml").settings.model == Symmetry::full);
+    try {
+        parse_case(text + "\nmodel = \"half\"\n", "case.toml");
+        FAIL("half a belt on unequal wings");
+    } catch (const InputErrors& errors) {
+        REQUIRE(errors.errors().size() == 1);
+        CHECK(errors.errors().front().key == "solve.model");
+    }
+}
+
+TEST_CASE("a limit of lift-off asks for a centre roll") {
+    std::string text = file_text(data + "case.example.toml");
+    text.replace(text.find("angle = \"35 deg\""), 16, "angle = \"20 deg\"\nrolls = 2\nwing_roll = \"700 mm\"");
+    text.replace(text.find("[limits]"), 8, "[limits]\nlift_off = \"5 mm\"");
+    try {
+        parse_case(text, "case.toml");
+        FAIL("lift-off from a roll that is not there");
+    } catch (const InputErrors& errors) {
+        REQUIRE(errors.errors().size() == 1);
+        CHECK(errors.errors().front().key == "limits.lift_off");
+    }
+}
+
 TEST_CASE("settings of the solution are read") {
     const SolveSettings settings =
         example_with("accuracy = \"1 %\"\nmodel = \"full\"\ngrid = 2\nnewton_iterations = 30").settings;

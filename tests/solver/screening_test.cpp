@@ -78,6 +78,74 @@ TEST_CASE("the mean of straight strips balances their forces") {
     CHECK(2 * sum / 1000 == doctest::Approx(strips.mean()).epsilon(1e-7));
 }
 
+TEST_CASE("strips of two rolls are those of wings as wide as half the belt") {
+    TransitionCase transition = textile_case(20, 0, 50);
+    transition.layout.trough.rolls = 2;
+    const StraightStrips strips = straight_strips(transition.layout);
+    // F = W/2: the edge has F^2 (1 - cos a) more than the centre line, the mean a third of that.
+    CHECK(strips.edge() == doctest::Approx(500.0 * 500 * (1 - std::cos(radians(20)))).epsilon(1e-12));
+    CHECK(strips.mean() == doctest::Approx(strips.edge() / 3).epsilon(1e-12));
+}
+
+TEST_CASE("strips of five rolls are half the square of how far each is out of the flat belt") {
+    TransitionCase transition = textile_case(55, 0, 50);
+    Trough& trough = transition.layout.trough;
+    trough.rolls = 5;
+    trough.centre_roll = trough.inner_roll = 200;
+    trough.inner_angle = radians(25);
+    for (const double lift : {0.0, 120.0}) {
+        transition.layout.pulley.lift = lift;
+        const StraightStrips strips = straight_strips(transition.layout);
+        double lowest = 0, sum = 0;
+        constexpr int pieces = 20000;
+        for (int k = 0; k < pieces; ++k) {
+            const double y = 395 * (k + 0.5) / pieces, inner = std::min(y, 210.0), outer = y - inner;
+            const Eigen::Vector2d place(inner * std::cos(radians(25)) + outer * std::cos(radians(55)),
+                                        inner * std::sin(radians(25)) + outer * std::sin(radians(55)));
+            const double excess = ((place - Eigen::Vector2d(y, lift)).squaredNorm() - lift * lift) / 2;
+            lowest = std::min(lowest, excess);
+            sum += excess * 395 / pieces;
+            if (k % 1000 == 0) CHECK(strips.excess(y) == doctest::Approx(excess).epsilon(1e-9));
+        }
+        CHECK(strips.mean() == doctest::Approx(2 * sum / 1000).epsilon(1e-6));
+        CHECK(strips.lowest() == doctest::Approx(lowest).epsilon(1e-6));
+    }
+    transition.layout.pulley.lift = straight_strips(transition.layout).neutral_lift();
+    CHECK(std::abs(straight_strips(transition.layout).edge()) < 1e-6);
+}
+
+TEST_CASE("five rolls with both wings at one angle have the strips of three with one long wing") {
+    TransitionCase three = textile_case(35, 40, 50), five = three;
+    Trough& trough = five.layout.trough;
+    trough.rolls = 5;
+    trough.inner_angle = trough.angle;
+    trough.inner_roll = 150;
+    const StraightStrips one = straight_strips(three.layout), both = straight_strips(five.layout);
+    CHECK(both.edge() == doctest::Approx(one.edge()).epsilon(1e-9));
+    CHECK(both.lowest() == doctest::Approx(one.lowest()).epsilon(1e-9));
+    CHECK(both.mean() == doctest::Approx(one.mean()).epsilon(1e-9));
+    CHECK(five.layout.trough_depth() == doctest::Approx(three.layout.trough_depth()).epsilon(1e-12));
+}
+
+TEST_CASE("a method that is not one of such sets says so") {
+    const auto refuses = [](int rolls, const char* name) {
+        TransitionCase transition = textile_case(20, 0, 50);
+        transition.layout.trough.rolls = rolls;
+        const HandMethod method = named(screen(transition), name);
+        return !method.minimum_distance && !method.edge_strain && method.remark.starts_with("not for this set");
+    };
+    for (const char* name : {"ISO 5293", "handbook multiple", "belt widths of practice"}) {
+        CHECK(refuses(2, name));
+        CHECK(!refuses(3, name));
+        CHECK(refuses(5, name));
+    }
+    for (const char* name : {"DIN 22101 base length", "straight strips, linear wings"}) {
+        CHECK(!refuses(2, name));
+        CHECK(refuses(5, name));
+    }
+    CHECK(!refuses(5, "straight strips"));
+}
+
 TEST_CASE("every row of the handbook's tables") {
     const ReferenceTable table = verification::reference_table_at(data_folder + "handbook_multiples.csv");
     CHECK(table.rows.size() >= 80);
