@@ -20,6 +20,9 @@ void note_instability(const BeltStability& lowest, StateResult& result);
 /// A belt that hangs through more than conveyors are run with; also of a state that did not converge.
 void note_sag(const TransitionCase& transition, const TensionState& state, StateResult& result);
 
+/// What a steady run-on means and what friction it takes for granted.
+void note_run_on(StateResult& result);
+
 /// More than one equilibrium was found.
 void note_others(StateResult& result);
 
