@@ -95,6 +95,16 @@ Json tension_path(const TensionPath& path) {
             {"antisymmetric_zero_N", json_number(path.antisymmetric_zero)}};
 }
 
+Json run_on(const std::optional<RunOnLine>& line) {
+    if (!line) return nullptr;
+    return {{"strain", json_number(line->strain)},
+            {"warp_mm", json_number(line->warp)},
+            {"friction_needed", json_number(line->friction)},
+            {"friction_needed_y_mm", json_number(line->friction_y)},
+            {"friction_assumed", json_number(assumed_friction)},
+            {"share_beyond_grip", json_number(line->beyond_grip)}};
+}
+
 /// What a state says of itself once it has a solution, in the contract's order.
 Json solution(const StateResult& state) {
     Json entry = {{"tension_N", json_number(state.tension)},
@@ -107,6 +117,7 @@ Json solution(const StateResult& state) {
     const Eigen::Vector3d& end = state.far_end_force;
     entry["far_end_force_N"] = {json_number(end.x()), json_number(end.y()), json_number(end.z())};
     entry["other_equilibria"] = others(state.others);
+    entry["run_on"] = run_on(state.run_on);
     return entry;
 }
 

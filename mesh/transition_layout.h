@@ -15,6 +15,10 @@ enum class BeltEnd { tail, head };
 /// "stuck": plane section at the tangent line; "sliding": frictionless wrap.
 enum class Grip { stuck, sliding };
 
+/// Where a belt that runs on to a pulley begins to stick. "plane": the section is plane there, as of a belt that runs off;
+/// "steady": the stretch is the same over the width and nothing moves sideways, as of a motion that has become steady.
+enum class RunOn { plane, steady };
+
 /// Terminal pulley; its top dead centre is x = 0. Lengths in mm.
 struct Pulley {
     BeltEnd end = BeltEnd::tail;
@@ -22,6 +26,7 @@ struct Pulley {
     double lift = 0;  ///< pulley top above the line of the full sets' centre rolls
     Grip grip = Grip::stuck;
     Support support = Support::rolls;
+    RunOn run_on = RunOn::plane;  ///< steady: of a stuck head pulley with rolls only
 };
 
 /// Full-trough idler sets, all alike. Lengths in mm, angles in rad.

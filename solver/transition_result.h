@@ -98,6 +98,19 @@ struct RunningTrough {
     double wing_line_force = 0;  ///< [N/mm]
 };
 
+/// Coefficient of friction between belt and pulley that is taken for granted. From memory (fairly sure): rubber on a dry pulley
+/// 0.3 to 0.45, less when wet.
+inline constexpr double assumed_friction = 0.3;
+
+/// The line at which a belt in steady motion runs on to a pulley and begins to stick.
+struct RunOnLine {
+    double strain = 0;       ///< stretch less one, the same over the width
+    double warp = 0;         ///< how far the last part of a line straight across the belt arrives behind the first [mm]
+    double friction = 0;     ///< largest coefficient of friction that sticking needs
+    double friction_y = 0;   ///< where [mm]
+    double beyond_grip = 0;  ///< share of the width that needs more than `assumed_friction`
+};
+
 /// Another equilibrium of the same state, on the coarse grid; its readings are without errors.
 struct OtherEquilibrium : Readings {
     std::string start;             ///< what it was found from, in print
@@ -127,6 +140,7 @@ struct StateResult : Readings {
     BeltShape shape;
     std::vector<OtherEquilibrium> others;         ///< looked for where a strip is slack
     std::optional<RunningTrough> running_trough;  ///< of an endless trough
+    std::optional<RunOnLine> run_on;              ///< of a steady run-on
     std::vector<NewtonRecord> newton;
     std::vector<std::string> notes;  ///< cautions about this state in sentences (deviation of a held profile, ...)
 };

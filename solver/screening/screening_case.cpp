@@ -42,9 +42,6 @@ ScreeningCase screening_case(const TransitionCase& transition) {
             extreme(transition.states, std::greater<>()), extreme(transition.states, std::less<>())};
 }
 
-<<<<<<< HEAD
-void require(const ScreeningCase& screening, const Spread& spread, const EdgeAllowed& edge_allowed, HandMethod& method) {
-=======
 bool holds_for(const ScreeningCase& screening, int fewest, int most, HandMethod& method) {
     const int rolls = screening.transition.layout.trough.rolls;
     if (rolls >= fewest && rolls <= most) return true;
@@ -53,8 +50,7 @@ bool holds_for(const ScreeningCase& screening, int fewest, int most, HandMethod&
     return false;
 }
 
-void require(const ScreeningCase& screening, const Spread& spread, double edge_allowed, HandMethod& method) {
->>>>>>> sets
+void require(const ScreeningCase& screening, const Spread& spread, const EdgeAllowed& edge_allowed, HandMethod& method) {
     if (!screening.highest) {
         method.remark = "no state of a given tension";
         return;

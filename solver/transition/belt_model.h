@@ -13,6 +13,7 @@
 #include "solver/transition_result.h"
 
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -41,9 +42,14 @@ struct BeltModel {
 /// corner by 2e-3.
 inline constexpr int points_per_span = 2;
 
-/// Builds the model of a state on a grid whose `along` is already scaled to the unstretched belt.
+/// Builds the model of a state on a grid whose `along` is already scaled to the unstretched belt. `section`: control values
+/// (x, y) of the section on the pulley, if it is not plane.
 BeltModel belt_model(const TransitionCase& transition, const TensionState& state, int sets, const Patch& patch, double scale,
-                     int gauss_points = points_per_span, const std::shared_ptr<const EndlessTrough>& beyond = {});
+                     int gauss_points = points_per_span, const std::shared_ptr<const EndlessTrough>& beyond = {},
+                     const std::optional<Eigen::Matrix2Xd>& section = {});
+
+/// The model's system with the section on the pulley free in its plane.
+System free_section_system(const TransitionCase& transition, const TensionState& state, const BeltModel& model);
 
 /// Material x whose centre line lies at x in space [mm]: where the belt hangs through or lies off, a set is not met at scale
 /// times its path.

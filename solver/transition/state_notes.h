@@ -23,6 +23,9 @@ void note_sag(const TransitionCase& transition, const TensionState& state, State
 /// What is uncommon about the idler sets, and what follows from it for the model; `endless`: the trough goes on behind it.
 void note_sets(const TransitionLayout& layout, bool endless, StateResult& result);
 
+/// What a steady run-on means and what friction it takes for granted.
+void note_run_on(StateResult& result);
+
 /// More than one equilibrium was found.
 void note_others(StateResult& result);
 

@@ -252,6 +252,7 @@ StateResult StateSolver::finish(const CoarseState& coarse, const GridLadder& lad
     result.eigenvalue_symmetric = lowest.symmetric;
     result.eigenvalue_antisymmetric = lowest.antisymmetric;
     note_instability(lowest, result);
+    note_run_on(result);
     note_sag(transition_, coarse.state, result);
     note_sets(transition_.layout, endless_, result);
     if (!endless_) note_floating_end(transition_.layout, sets_, result);
