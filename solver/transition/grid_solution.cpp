@@ -45,7 +45,9 @@ double miss(const GridTask& task, const BeltModel& model, const ControlPoints& p
 
 // How far a steady run-on is from being one; zero for a plane section.
 double departure(const GridTask& task, const BeltModel& model, const ControlPoints& points) {
-    return task.transition.layout.pulley.run_on == RunOn::steady ? run_on_departure(model.patch, points) : 0;
+    if (task.transition.layout.pulley.run_on == RunOn::plane) return 0;
+    const System free_section = free_section_system(task.transition, task.state, model);
+    return run_on_departure(free_section, task.transition.belt.section, points);
 }
 
 // A steady run-on goes on from the section that the belt starts with.
@@ -56,7 +58,8 @@ std::optional<Eigen::Matrix2Xd> section_to_hold(const GridTask& task, const Patc
 
 // The belt where the steady run-on takes its section; where no step is known, as it is.
 ControlPoints towards_steady(const GridTask& task, const BeltModel& model, const ControlPoints& points) {
-    return run_on_step(free_section_system(task.transition, task.state, model), points).value_or(points);
+    const System free_section = free_section_system(task.transition, task.state, model);
+    return run_on_step(free_section, task.transition.belt.section, points).value_or(points);
 }
 
 // Why a converged solution is no answer; empty if it is one.

@@ -2,6 +2,7 @@
 #include "solver/strain/run_on_line.h"
 #include "solver/strain/samples.h"
 #include "solver/strain/support_forces.h"
+#include "solver/transition/run_on.h"
 #include "solver/transition/state_solver.h"
 
 #include <fmt/core.h>
@@ -51,7 +52,8 @@ StateResult recover_state(const TransitionCase& transition, const TensionState& 
     result.surface = sample_surface(probe, model);
     if (model.beyond && layout.same_fore_and_aft()) result.running_trough = running_trough(transition, model.beyond->bay);
     if (layout.pulley.run_on == RunOn::steady)
-        result.run_on = run_on_line(model.patch, points, section, layout.pulley.diameter / 2 + section.underside);
+        result.run_on = run_on_line(model.patch, points, section, run_on_stretch(model.system, section, points),
+                                    layout.pulley.diameter / 2 + section.underside);
     store_shape(model, points, result.shape);
     note_held_profiles(transition, model, result);
     return result;

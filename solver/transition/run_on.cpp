@@ -1,14 +1,12 @@
 #include "solver/transition/run_on.h"
 
 #include "mesh/quadrature.h"
+#include "solver/strain/run_on_line.h"
 
-#include <Eigen/Cholesky>
 #include <Eigen/LU>
 
 #include <algorithm>
-#include <stdexcept>
 #include <utility>
-#include <vector>
 
 namespace swale {
 
@@ -19,68 +17,117 @@ using Eigen::VectorXd;
 
 enum { x = 0, y = 1 };
 
-// r,X = 3 (P1 - P0) / h at the begin of an open cubic knot vector, h its first span: column j is that of control point j.
-Eigen::Matrix2Xd slopes(const Patch& patch, const ControlPoints& points) {
-    const int across = patch.across.size();
-    const double span = patch.along.breaks()[1] - patch.along.breaks()[0];
-    return 3 / span * (points.block(0, across, 2, across) - points.block(0, 0, 2, across));
-}
-
-// The unknowns p of the section, which are the first of the system.
-struct SectionUnknowns {
-    std::vector<int> next;  // the same component's unknown in the next row of control points
-    VectorXd along;         // 1 for x, 0 for y
-    VectorXd mean;          // mean . p is the integral of the section's x over the width
-    int size() const { return static_cast<int>(next.size()); }
+// What the pulley's side of the section pulls with, on the control values 2 j + component of the section: F_j = int N_j t dy
+// with t = stretch N11 e_x + N12 r,y, and its derivatives.
+struct LinePull {
+    VectorXd force, by_stretch;
+    MatrixXd by_section;
+    double along() const { return force(Eigen::seq(x, Eigen::last, 2)).sum(); }
+    double along_by_stretch() const { return by_stretch(Eigen::seq(x, Eigen::last, 2)).sum(); }
 };
 
-VectorXd width_integral(const Patch& patch, const Supports& supports, int size) {
-    ControlPoints weights = ControlPoints::Zero(3, patch.points());
-    for (const LinePoint& place : gauss_rule(patch.across, 2).points)
-        for (int b = 0; b < 4; ++b) weights(x, place.basis.first + b) += place.weight * place.basis.value[b];
-    return supports.restrict(weights).head(size);
+void add_pull(const LinePoint& place, const Eigen::Vector2d& across, double stretch, const Section& section, LinePull& pull) {
+    const Eigen::Vector3d force = section.membrane * frozen_strain(stretch, across);
+    Eigen::Vector2d t = force[2] * across;
+    t[x] += stretch * force[0];
+    // e by r,y and by the stretch.
+    Eigen::Matrix<double, 3, 2> strain_by_across;
+    strain_by_across << 0, 0, across.x(), across.y(), stretch, 0;
+    const Eigen::Matrix<double, 3, 2> force_by_across = section.membrane * strain_by_across;
+    const Eigen::Vector3d force_by_stretch = section.membrane * Eigen::Vector3d(stretch, 0, across.x());
+    Eigen::Matrix2d t_by_across = across * force_by_across.row(2) + force[2] * Eigen::Matrix2d::Identity();
+    t_by_across.row(x) += stretch * force_by_across.row(0);
+    Eigen::Vector2d t_by_stretch = force_by_stretch[2] * across;
+    t_by_stretch[x] += force[0] + stretch * force_by_stretch[0];
+
+    for (int a = 0; a < 4; ++a) {
+        const int row = 2 * (place.basis.first + a);
+        const double share = place.weight * place.basis.value[a];
+        pull.force.segment<2>(row) += share * t;
+        pull.by_stretch.segment<2>(row) += share * t_by_stretch;
+        for (int b = 0; b < 4; ++b)
+            pull.by_section.block<2, 2>(row, 2 * (place.basis.first + b)) += share * place.basis.slope[b] * t_by_across;
+    }
 }
 
-SectionUnknowns section_unknowns(const Patch& patch, const Supports& supports) {
-    SectionUnknowns section;
-    std::vector<double> along;
-    for (int j = 0; j < patch.across.size(); ++j)
-        for (const int component : {x, y}) {
-            const int unknown = supports.plain_unknown(patch.index(0, j), component);
-            if (unknown < 0) continue;  // follows others by symmetry, and so does its neighbour
-            section.next.resize(std::max<std::size_t>(section.next.size(), unknown + 1), -1);
-            along.resize(section.next.size());
-            section.next[unknown] = supports.plain_unknown(patch.index(1, j), component);
-            along[unknown] = component == x ? 1 : 0;
+LinePull line_pull(const Patch& patch, const ControlPoints& points, const Section& section, double stretch) {
+    const int size = 2 * patch.across.size();
+    LinePull pull{VectorXd::Zero(size), VectorXd::Zero(size), MatrixXd::Zero(size, size)};
+    for (const LinePoint& place : gauss_rule(patch.across, 4).points) {
+        Eigen::Vector2d across = Eigen::Vector2d::Zero();
+        for (int b = 0; b < 4; ++b) across += place.basis.slope[b] * points.block<2, 1>(0, place.basis.first + b);
+        add_pull(place, across, stretch, section, pull);
+    }
+    return pull;
+}
+
+// The gradient of the potential at the section is the force that holds it; along the belt that is minus the belt's pull.
+double stretch_that_carries(const Patch& patch, const Section& section, const ControlPoints& points,
+                            const ControlPoints& gradient) {
+    const double whole = -gradient.row(x).head(patch.across.size()).sum();
+    double stretch = 1;
+    for (int k = 0; k < 8; ++k) {
+        const LinePull pull = line_pull(patch, points, section, stretch);
+        stretch += (whole - pull.along()) / pull.along_by_stretch();
+    }
+    return stretch;
+}
+
+// Control values of the section as sums of its unknowns, which are the first of the system.
+MatrixXd section_by_unknowns(const Patch& patch, const Supports& supports) {
+    const int across = patch.across.size();
+    MatrixXd by = MatrixXd::Zero(2 * across, 2 * across);
+    int size = 0;
+    for (int k = 0; k < 2 * across; ++k)
+        for (const Supports::Share& share : supports.shares(patch.index(0, k / 2), k % 2)) {
+            by(k, share.unknown) = share.weight;
+            size = std::max(size, share.unknown + 1);
         }
-    if (std::ranges::min(section.next) < section.size()) throw std::logic_error("the section's neighbours are not unknowns");
-    section.along = VectorXd::Map(along.data(), section.size());
-    section.mean = width_integral(patch, supports, section.size());
-    return section;
+    return by.leftCols(size);
 }
 
-// The tangent condensed onto the section and the next row of control points, and what moves the others with them.
+// Integrals of the basis over the width at one component's control values [mm].
+VectorXd widths(const Patch& patch, int component) {
+    VectorXd widths = VectorXd::Zero(2 * patch.across.size());
+    for (const LinePoint& place : gauss_rule(patch.across, 2).points)
+        for (int b = 0; b < 4; ++b) widths[2 * (place.basis.first + b) + component] += place.weight * place.basis.value[b];
+    return widths;
+}
+
+// What is wrong at the section with a stretch that carries the whole pull: the belt's force and the pulley's do not cancel.
+struct Mismatch {
+    MatrixXd by_unknowns;
+    LinePull pull;
+    VectorXd force;  // on the section's unknowns [N]
+};
+
+Mismatch mismatch(const System& system, const Section& section, const ControlPoints& points) {
+    const ControlPoints gradient = system.full_gradient(points);
+    const double stretch = stretch_that_carries(system.patch(), section, points, gradient);
+    Mismatch found{
+        section_by_unknowns(system.patch(), system.supports()), line_pull(system.patch(), points, section, stretch), {}};
+    found.force =
+        system.supports().restrict(gradient).head(found.by_unknowns.cols()) + found.by_unknowns.transpose() * found.pull.force;
+    return found;
+}
+
+// The tangent condensed onto the section, and what moves the other unknowns with it. Springs on the section keep the factor
+// positive definite; they are taken off again. Numbered backwards the section is the last.
 class CondensedBelt {
   public:
-    // Springs on the section keep the factor positive definite; they are taken off again. Numbered backwards, what is kept is
-    // the last.
-    CondensedBelt(BandMatrix tangent, int section, int kept)
-        : coupling_(tangent.entries().leftCols(section)), factor_(backwards(tangent, section)) {
-        if (!factor_.ok()) return;
-        stiffness_ = factor_.condensed(kept).reverse();
-        stiffness_.diagonal().head(section).array() -= spring_;
-    }
+    CondensedBelt(BandMatrix tangent, int section)
+        : coupling_(tangent.entries().leftCols(section)),
+          spring_(tangent.diagonal().head(section).maxCoeff()),
+          factor_(backwards(std::move(tangent), section, spring_)) {}
 
     bool stable() const { return factor_.ok(); }
 
-    // Row by row how the next row of control points follows the section: dq1 = -K11^-1 K10 dp.
-    MatrixXd following() const {
-        const Eigen::Index section = coupling_.cols(), next = stiffness_.rows() - section;
-        const Eigen::LLT<MatrixXd> llt(stiffness_.bottomRightCorner(next, next));
-        return -llt.solve(stiffness_.bottomLeftCorner(next, section));
+    MatrixXd stiffness() const {
+        const int section = static_cast<int>(coupling_.cols());
+        return factor_.condensed(section).reverse() - spring_ * MatrixXd::Identity(section, section);
     }
 
-    // All other unknowns: dq = -K^-1 B dp with B the coupling to the section.
+    // dq = -K^-1 B dp of the others, with B their coupling to the section.
     VectorXd others(const VectorXd& step, int unknowns) const {
         const Eigen::Index section = coupling_.cols();
         VectorXd right = VectorXd::Zero(unknowns - section);
@@ -90,43 +137,16 @@ class CondensedBelt {
     }
 
   private:
-    BandMatrix backwards(BandMatrix& tangent, int section) {
-        spring_ = tangent.diagonal().head(section).maxCoeff();
-        tangent.diagonal().head(section).array() += spring_;
+    static BandMatrix backwards(BandMatrix tangent, int section, double spring) {
+        tangent.diagonal().head(section).array() += spring;
         tangent.reverse();
-        return std::move(tangent);
+        return tangent;
     }
 
     MatrixXd coupling_;
-    double spring_ = 0;
+    double spring_;
     BandFactor factor_;
-    MatrixXd stiffness_;
 };
-
-// Unknowns of the first two rows of control points, which are the first of the system.
-int unknowns_of_two_rows(const Patch& patch, const Supports& supports) {
-    int count = 0;
-    for (int p = 0; p < 2 * patch.across.size(); ++p)
-        for (int component = 0; component < 3; ++component)
-            for (const Supports::Share& share : supports.shares(p, component)) count = std::max(count, share.unknown + 1);
-    return count;
-}
-
-// The section's step: for every unknown (q + dq)_next - (p + dp) = c, c = 0 across, and the mean of x is zero.
-VectorXd section_step(const SectionUnknowns& section, const MatrixXd& following, const VectorXd& q) {
-    const int size = section.size();
-    MatrixXd matrix = MatrixXd::Zero(size + 1, size + 1);
-    VectorXd right(size + 1);
-    for (int k = 0; k < size; ++k) {
-        matrix.row(k).head(size) = -following.row(section.next[k] - size);
-        matrix(k, k) += 1;
-        right[k] = q[section.next[k]] - q[k];
-    }
-    matrix.col(size).head(size) = section.along;
-    matrix.row(size).head(size) = section.mean.transpose();
-    right[size] = -section.mean.dot(q.head(size));
-    return matrix.partialPivLu().solve(right).head(size);
-}
 
 }  // namespace
 
@@ -134,23 +154,37 @@ Eigen::Matrix2Xd section_on_pulley(const Patch& patch, const ControlPoints& poin
     return points.block(0, 0, 2, patch.across.size());
 }
 
-double run_on_departure(const Patch& patch, const ControlPoints& points) {
-    Eigen::Matrix2Xd slope = slopes(patch, points);
-    slope.row(x).array() -= slope.row(x).mean();
-    return slope.cwiseAbs().maxCoeff();
+double run_on_stretch(const System& system, const Section& section, const ControlPoints& points) {
+    return stretch_that_carries(system.patch(), section, points, system.full_gradient(points));
 }
 
-std::optional<ControlPoints> run_on_step(const System& system, const ControlPoints& points) {
-    const Supports& supports = system.supports();
-    const SectionUnknowns section = section_unknowns(system.patch(), supports);
-    const int size = section.size();
-    const CondensedBelt belt(system.tangent(points), size, unknowns_of_two_rows(system.patch(), supports));
+double run_on_departure(const System& system, const Section& section, const ControlPoints& points) {
+    const Mismatch wrong = mismatch(system, section, points);
+    const Eigen::Matrix3d& A = section.membrane;
+    const VectorXd moduli = A(0, 0) * widths(system.patch(), x) + A(2, 2) * widths(system.patch(), y);
+    return wrong.force.cwiseQuotient(wrong.by_unknowns.transpose() * moduli).cwiseAbs().maxCoeff();
+}
+
+std::optional<ControlPoints> run_on_step(const System& system, const Section& section, const ControlPoints& points) {
+    const Mismatch wrong = mismatch(system, section, points);
+    const MatrixXd& by = wrong.by_unknowns;
+    const int size = static_cast<int>(by.cols());
+    const CondensedBelt belt(system.tangent(points), size);
     if (!belt.stable()) return {};
-    VectorXd q = supports.project(points);
-    const VectorXd step = section_step(section, belt.following(), q);
+
+    // Unknown are the section's step and that of the stretch; the mean of x is zero.
+    VectorXd q = system.supports().project(points);
+    const VectorXd mean = by.transpose() * widths(system.patch(), x);
+    MatrixXd matrix = MatrixXd::Zero(size + 1, size + 1);
+    matrix.topLeftCorner(size, size) = belt.stiffness() + by.transpose() * wrong.pull.by_section * by;
+    matrix.col(size).head(size) = by.transpose() * wrong.pull.by_stretch;
+    matrix.row(size).head(size) = mean.transpose();
+    VectorXd right(size + 1);
+    right << -wrong.force, -mean.dot(q.head(size));
+    const VectorXd step = matrix.partialPivLu().solve(right).head(size);
     q.head(size) += step;
     q.tail(q.size() - size) += belt.others(step, system.unknowns());
-    return supports.expand(q);
+    return system.supports().expand(q);
 }
 
 }  // namespace swale

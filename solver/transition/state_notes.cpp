@@ -57,15 +57,14 @@ void note_run_on(StateResult& result) {
     if (!result.run_on) return;
     const RunOnLine& line = *result.run_on;
     result.notes.push_back(fmt::format(
-        "run-on in steady motion: all strips reach the pulley with the same stretch, {:.3g} %, and a line straight "
-        "across the belt arrives warped by {:.2g} mm. To stick like that the belt needs a coefficient of friction of "
-        "up to {:.2g}",
+        "run-on in steady motion: every strip reaches the pulley with the same stretch, {:.3g} %, and a line straight across "
+        "the belt arrives warped by {:.2g} mm; to stick like that it needs friction of up to {:.2g}",
         100 * line.strain, line.warp, line.friction));
     if (line.beyond_grip > 0)
-        result.notes.push_back(
-            fmt::format("warning: {:.0f} % of the width needs more friction on the pulley than {} (from memory (fairly sure): "
-                        "rubber on a dry pulley 0.3 to 0.45) and slips there: the plane section is the safe bound",
-                        100 * line.beyond_grip, assumed_friction));
+        result.notes.push_back(fmt::format(
+            "warning: over {:.2g} % of the width that friction is more than {} (rubber on a dry pulley 0.3 to 0.45, from "
+            "memory, fairly sure), so that the belt slips there: the plane section is the safe bound",
+            100 * line.beyond_grip, assumed_friction));
 }
 
 void note_sag(const TransitionCase& transition, const TensionState& state, StateResult& result) {

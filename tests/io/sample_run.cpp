@@ -68,6 +68,7 @@ StateResult converged_state() {
     state.across = {{"mid-transition", {point_at(1200, -600), point_at(1200, 600)}}, {"set 1", {point_at(2400, 0)}}};
     state.surface = sample_surface();
     state.shape = sample_shape();
+    state.run_on = {0.0048, 2.2, std::numeric_limits<double>::infinity(), 598, 0.03};
     state.newton = {{"coarse", 800, 9, 2e-9, 1e-8}, {"fine", 1700, 4, 3.1e-9, 1e-8}};
     state.notes = {"the far end is nearer than two shear-lag lengths"};
     return state;

@@ -66,6 +66,7 @@ TEST_CASE("summary.json: numbers read back to the same bits") {
     CHECK(state["far_strain"].get<double>() == record.result.states[0].far_strain);
     CHECK(state["supports"][2]["force_N"] == Json({3.0, -700.0, 1000.0}));
     CHECK(state["edge_strain_max"]["y_mm"] == -600.0);
+    CHECK(state["run_on"]["warp_mm"] == 2.2);
 }
 
 TEST_CASE("summary.json: a state without a solution has its name and reason and nothing else") {
@@ -80,6 +81,7 @@ TEST_CASE("summary.json: what is not judged or not defined is null and no number
     const Json summary = sample_summary();
     CHECK(summary["criteria"][3]["passed"].is_null());
     CHECK(summary["criteria"][3]["limit"].is_null());
+    CHECK(summary["states"][0]["run_on"]["friction_needed"].is_null());
     CHECK(summary["states"][0]["wing_line_force_max_N_per_mm"].is_null());
     CHECK(summary["states"][0]["centre_strain_min"]["far_end_error"].is_null());
     CHECK(summary["states"][0]["supports"][3]["lift_off_mm"].is_null());
