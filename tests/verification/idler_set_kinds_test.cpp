@@ -191,6 +191,9 @@ TEST_CASE("an endless trough behind tilted and offset sets is that of square one
     CHECK_FALSE(state.running_trough);
     REQUIRE(state.edge_strain_max.far_end_error);
     CHECK(*state.edge_strain_max.far_end_error < 0.005 * state.edge_strain_max.value);
+    // Eight tilted and offset sets with a plane behind them know nothing of square ones.
+    transition.layout.trough.sets = 8;
+    CHECK(state.edge_strain_max.value == doctest::Approx(solve(transition).edge_strain_max.value).epsilon(5e-3));
     CHECK(
         std::ranges::any_of(state.notes, [](const std::string& note) { return note.starts_with("behind the last modelled"); }));
     CHECK(std::ranges::none_of(state.notes, [](const std::string& note) { return note.starts_with("warning: wing rolls"); }));
