@@ -31,9 +31,8 @@ constexpr double default_spacing = 1200;    // [mm] common practice
 
 // No series of five rolls was at hand.
 double default_centre_roll(CaseTable& table, double belt_width, int rolls) {
-    if (rolls == 2) return std::numeric_limits<double>::quiet_NaN();
     if (rolls == 5) table.reject_missing("centre_roll", "a length; the standard series is one of three rolls");
-    if (rolls == 5) return std::numeric_limits<double>::quiet_NaN();
+    if (rolls != 3) return std::numeric_limits<double>::quiet_NaN();
     const std::optional<double> length = standard_roll_length(belt_width);
     if (!length && !std::isnan(belt_width))
         table.reject_missing("centre_roll", "a length; the standard series covers belts from 400 mm to 2400 mm only");
@@ -82,7 +81,7 @@ void read_planes(CaseTable& table, Trough& trough) {
     if (trough.roll_gap < 0 && !overlapping)
         table.reject("roll_gap", "rolls overlap only where the centre roll of three stands in a plane of its own",
                      "0 mm or more, or a centre_offset of a roll diameter or more");
-    if (std::abs(trough.centre_offset) + trough.roll_diameter > trough.spacing / 2)
+    if (trough.centre_offset != 0 && std::abs(trough.centre_offset) + trough.roll_diameter > trough.spacing / 2)
         table.reject("centre_offset", "the centre roll stands nearer to the next set than to its own",
                      "less than half the spacing, by a roll diameter");
 }

@@ -56,7 +56,7 @@ struct CrossSection {
     std::vector<SurfacePoint> points;
 };
 
-/// The same x read at edge, junction and centre.
+/// The same x read at edge, innermost junction and centre.
 struct AlongRow {
     SurfacePoint edge, junction, centre;
 };

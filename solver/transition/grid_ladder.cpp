@@ -6,6 +6,7 @@
 
 #include <fmt/core.h>
 
+#include <stdexcept>
 #include <utility>
 
 namespace swale {
@@ -35,8 +36,10 @@ GridSolution solve_finer(const GridTask& task, const GridSolution& known, const 
 
 Patch coarse_grid(const TransitionCase& transition, int sets) {
     const Section& section = transition.belt.section;
-    return belt_grid(transition.layout, {sets, section.underside, transition.settings.grid,
-                                         transition.settings.model == Symmetry::half, boundary_layers(section)});
+    const bool half = transition.settings.model == Symmetry::half;
+    if (half && !transition.layout.same_left_and_right())
+        throw std::invalid_argument("half a belt can't tell the whole on wings of unequal length");
+    return belt_grid(transition.layout, {sets, section.underside, transition.settings.grid, half, boundary_layers(section)});
 }
 
 Readings readings_of(const TransitionCase& transition, const GridSolution& solution) {

@@ -173,6 +173,7 @@ TEST_CASE("sets of two and five rolls with tilt and offset read to their numbers
     CHECK(five.wing_roll == close(250));
     const Trough offset = trough_of("angle = \"35 deg\"\nroll_gap = \"-20 mm\"\ncentre_offset = \"-160 mm\"");
     CHECK(offset.centre_offset == close(-160));
+    CHECK(trough_of("angle = \"35 deg\"\nspacing = \"200 mm\"").centre_offset == 0);
     CHECK(offset.roll_gap == close(-20));
 }
 

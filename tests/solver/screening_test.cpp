@@ -6,6 +6,7 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -249,4 +250,53 @@ TEST_CASE("where shell and strips differ by more than a tenth the reason is give
     state.edge_strain_max.value = *strips.edge_strain * 1.5;
     REQUIRE(compare(transition, {state}).size() == 1);
     CHECK(compare(transition, {state}).front().find("shear the wings") != std::string::npos);
+}
+
+namespace {
+
+bool advises(const TransitionCase& transition, const std::string& phrase) {
+    const std::vector<std::string> practice = screen(transition).practice;
+    return std::ranges::any_of(practice, [&](const std::string& rule) { return rule.find(phrase) != std::string::npos; });
+}
+
+}  // namespace
+
+TEST_CASE("practice names angles and places of the intermediate sets beside the case's own") {
+    TransitionCase transition = textile_case(45, 0, 50);
+    CHECK(advises(transition, "always stand next to terminal pulleys; here none"));
+    CHECK(advises(transition, "before sets of 45 deg stand sets of 20, 35 deg; here none"));
+    // Two sets at 0.17 and 0.50 of 2000 mm, from either end.
+    CHECK(advises(transition, "340, 1000 mm from the pulley"));
+    CHECK(advises(transition, "1000, 1660 mm if from the first full set; here none"));
+    transition.layout.stations = {{700, radians(15), {}, Support::rolls}};
+    CHECK_FALSE(advises(transition, "always stand next to terminal pulleys"));
+    CHECK(advises(transition, "stand sets of 20, 35 deg; here 15 deg"));
+    CHECK(advises(transition, "660 mm from the pulley"));  // one set at 0.33
+    CHECK(advises(transition, "here 700 mm"));
+    // 45 deg 700/2000.
+    CHECK(advises(transition, "stand at 15.8 deg there"));
+}
+
+TEST_CASE("practice of three rolls is not that of two and nothing is said of 20 deg troughs without intermediate sets") {
+    TransitionCase transition = textile_case(20, 0, 50);
+    CHECK_FALSE(advises(transition, "intermediate"));
+    transition.layout.trough.angle = radians(35);
+    CHECK(advises(transition, "before sets of 35 deg stand sets of 20 deg"));
+    transition.layout.trough.rolls = 2;
+    CHECK_FALSE(advises(transition, "before sets of"));
+}
+
+TEST_CASE("practice of the pulley's height and of the loading end") {
+    TransitionCase transition = textile_case(35, 90, 50);
+    const double depth = 305 * std::sin(radians(35));  // 175 mm: a third to a half is 58 to 87
+    CHECK(depth / 3 == doctest::Approx(58.3).epsilon(1e-3));
+    CHECK(advises(transition, "58 to 87 mm; here 90 mm"));
+    CHECK(advises(transition, "never load on a transition"));
+    transition.layout.stations = {{1000, radians(20), {}, Support::rolls}};
+    CHECK(advises(transition, "level with the pulley's top; here it is 45 mm below"));  // half way down
+    transition.layout.stations.front().lift = 90;
+    CHECK_FALSE(advises(transition, "level with the pulley's top"));
+    transition.layout.pulley.end = BeltEnd::head;
+    CHECK(advises(transition, "at a discharge a third is preferred"));
+    CHECK_FALSE(advises(transition, "never load on a transition"));
 }
