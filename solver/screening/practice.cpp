@@ -18,8 +18,9 @@ double degrees(double radians) {
 
 HandMethod practice_of_widths(const ScreeningCase& screening) {
     const TransitionLayout& layout = screening.transition.layout;
-    HandMethod method{"belt widths of practice", usual * layout.belt_width, {}, {}, "", "common practice, no source"};
-    method.remark = "about 2.3 belt widths usually suffices with 35 deg idlers";
+    HandMethod method{"belt widths of practice",    usual * layout.belt_width, {}, {}, "",
+                      "common practice, no source", "troughs of about 35 deg"};
+    method.remark = "about 2.3 belt widths usually suffices; " + implied_excess(screening, *method.minimum_distance);
     if (layout.distance < suspect * layout.belt_width) method.remark += "; under 2 widths the junctions are suspect";
     return method;
 }

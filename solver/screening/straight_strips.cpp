@@ -9,10 +9,9 @@ double StraightStrips::excess(double y) const {
     return y * y * (1 - std::cos(angle)) - y * lift * std::sin(angle);
 }
 
-double StraightStrips::lowest() const {
+double StraightStrips::slackest() const {
     // d excess / dy = 0 at y = lift sin a / (2 (1 - cos a)) = lift / (2 tan(a/2)).
-    const double slackest = angle > 0 ? lift / (2 * std::tan(angle / 2)) : 0;
-    return std::min({0.0, excess(std::clamp(slackest, 0.0, wing)), edge()});
+    return angle > 0 ? std::clamp(lift / (2 * std::tan(angle / 2)), 0.0, wing) : 0;
 }
 
 double StraightStrips::mean() const {

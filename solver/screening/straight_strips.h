@@ -16,8 +16,9 @@ struct StraightStrips {
     /// of the centre line. Derived from plane geometry, small slopes.
     double excess(double y) const;
     double edge() const { return excess(wing); }
-    /// The slackest strip's; it lies in the wing if the pulley is raised.
-    double lowest() const;
+    /// Where the slackest strip lies, from the junction; in the wing if the pulley is raised.
+    double slackest() const;
+    double lowest() const { return excess(slackest()); }
     /// Mean over the width, the centre part without excess.
     double mean() const;
     /// The same if tension is taken as linear over the wing between its ends, as the published hand methods do.
