@@ -23,6 +23,7 @@ struct Limits {
     std::optional<Limit> edge_strain;      ///< stretch less one
     std::optional<Limit> junction_strain;  ///< bending strain at the junction
     std::optional<Limit> lift_off;         ///< of the first full set's centre roll [mm]
+    std::optional<Limit> roll_force;       ///< resultant on one roll of a set [N]
 };
 
 /// One operating state. Exactly one of total and elongation is set.

@@ -25,7 +25,8 @@ struct SupportForce {
     std::string name;  ///< "pulley", "station 1 centre", "set 1 wing +y"
     double x = 0;      ///< in space [mm]
     Eigen::Vector3d force = Eigen::Vector3d::Zero();
-    std::optional<double> lift_off;  ///< smallest clearance [mm], 0 when touching; absent for held supports
+    std::optional<double> lift_off;                     ///< smallest clearance [mm], 0 when touching; absent for held supports
+    std::optional<std::array<double, 2>> touched = {};  ///< y of the belt that lies on the roll, from and to [mm]
 };
 
 /// One point of the belt. Voigt order (along, across, shear), shear and twist doubled; curvature positive when edges go up.
@@ -84,18 +85,20 @@ struct Readings {
     Reading edge_tension_max, tension_min;  ///< [N/mm]
     Reading junction_bending_strain_max, surface_strain_max;
     Reading wing_line_force_max;  ///< [N/mm]; NaN without wing rolls
+    Reading roll_force_max;       ///< of one roll of the modelled sets, its resultant [N]; NaN without rolls
 
     /// In a fixed order, so that grids can be compared entry by entry.
-    std::array<Reading*, 7> all() {
-        return {&edge_strain_max,    &centre_strain_min,  &edge_tension_max, &tension_min, &junction_bending_strain_max,
-                &surface_strain_max, &wing_line_force_max};
+    std::array<Reading*, 8> all() {
+        return {&edge_strain_max,    &centre_strain_min,   &edge_tension_max, &tension_min, &junction_bending_strain_max,
+                &surface_strain_max, &wing_line_force_max, &roll_force_max};
     }
 };
 
 /// What the belt bears in the trough far from the transition, to compare with.
 struct RunningTrough {
     double junction_bending_strain = 0;
-    double wing_line_force = 0;  ///< [N/mm]
+    double wing_line_force = 0;               ///< [N/mm]
+    double centre_force = 0, wing_force = 0;  ///< of one roll, its resultant; wing: the most loaded [N]
 };
 
 /// Coefficient of friction between belt and pulley that is taken for granted. From memory (fairly sure): rubber on a dry pulley
@@ -121,6 +124,12 @@ struct OtherEquilibrium : Readings {
     BeltShape shape;
 };
 
+/// How the belt would move first of all that are symmetric, or antisymmetric, in y: the tangent's lowest eigenvector.
+struct BeltMode {
+    std::vector<Eigen::Vector3d> motion;  ///< at the points of the state's surface, in their order; the largest has length 1
+    double x = 0, y = 0;                  ///< of the largest [mm]; of two alike the one at +y
+};
+
 struct StateResult : Readings {
     std::string name;
     SolveStatus status = SolveStatus::not_converged;
@@ -137,6 +146,7 @@ struct StateResult : Readings {
     std::vector<AlongRow> along;
     std::vector<CrossSection> across;
     BeltSurface surface;
+    std::optional<BeltMode> mode_symmetric, mode_antisymmetric;
     BeltShape shape;
     std::vector<OtherEquilibrium> others;         ///< looked for where a strip is slack
     std::optional<RunningTrough> running_trough;  ///< of an endless trough
@@ -159,6 +169,7 @@ struct Judgement {
     std::optional<double> x, y;        ///< where [mm]
     std::optional<double> error = {};  ///< of the value, grid and far end together
     bool at_least = false;             ///< the limit is a lower one
+    std::string where = {};            ///< in print, if it has a name: "set 1 wing +y"
 };
 
 /// The belt at one tension of a path, on the coarse grid; readings and eigenvalues only if it converged.

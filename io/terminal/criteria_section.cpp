@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 namespace swale {
 
@@ -94,13 +95,20 @@ std::string criteria_section(const TransitionResult& result) {
 }
 
 std::string not_judged_section(const TransitionResult& result) {
-    std::string text;
+    std::vector<std::pair<std::string, std::string>> names_by_reason;  // in the order of the criteria
     for (const std::string& name : names_of(result.criteria)) {
         const auto judged = [&](const Judgement& entry) { return entry.name == name && entry.passed; };
         if (std::any_of(result.criteria.begin(), result.criteria.end(), judged)) continue;
-        const Judgement& judgement = first_with_limit(result.criteria, name);
-        text += "  - " + wrapped(name + ": " + why_not_judged(judgement), 4);
+        const std::string reason = why_not_judged(first_with_limit(result.criteria, name));
+        const auto same = std::find_if(names_by_reason.begin(), names_by_reason.end(),
+                                       [&](const auto& entry) { return entry.second == reason; });
+        if (same == names_by_reason.end())
+            names_by_reason.emplace_back(name, reason);
+        else
+            same->first += ", " + name;
     }
+    std::string text;
+    for (const auto& [names, reason] : names_by_reason) text += "  - " + wrapped(names + ": " + reason, 4);
     return text.empty() ? text : "Reported, not judged\n" + text;
 }
 

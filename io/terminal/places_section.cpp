@@ -28,6 +28,7 @@ constexpr Extreme extremes[] = {
     {"junction bending strain [%]", &StateResult::junction_bending_strain_max, 100, true},
     {"surface strain, most [%]", &StateResult::surface_strain_max, 100, true},
     {"wing line force [N/mm]", &StateResult::wing_line_force_max, 1, true},
+    {"force on one roll [kN]", &StateResult::roll_force_max, 1e-3, true},
 };
 
 /// The state in which a reading is at its worst; null if no state has it.

@@ -8,8 +8,14 @@ const std::vector<Criterion>& all_criteria() {
     static const std::vector<Criterion> criteria{judge_edge_tension,
                                                  judge_tension_min,
                                                  judge_edge_strain,
+                                                 judge_symmetric_wrinkling,
+                                                 judge_antisymmetric_wrinkling,
+                                                 judge_roll_force,
                                                  judge_junction_strain,
+                                                 judge_junction_radius,
+                                                 judge_free_span,
                                                  judge_lift_off,
+                                                 judge_first_set_seated,
                                                  judge_wing_line_force,
                                                  judge_junction_beside_trough,
                                                  judge_line_force_beside_trough};
@@ -22,6 +28,8 @@ namespace {
 StateResult in_other_shape(const StateResult& state, std::size_t k) {
     StateResult other;
     static_cast<Readings&>(other) = state.others[k];
+    other.eigenvalue_symmetric = state.others[k].eigenvalue_symmetric;
+    other.eigenvalue_antisymmetric = state.others[k].eigenvalue_antisymmetric;
     other.name = state.name + ", other shape " + std::to_string(k + 1);
     other.status = state.status;
     return other;

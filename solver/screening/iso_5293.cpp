@@ -6,9 +6,13 @@
 namespace swale {
 
 HandMethod iso_5293(const ScreeningCase& screening) {
-    HandMethod method{"ISO 5293", {},
-                      {},         {},
-                      "",         "ISO 5293:2004, clause 3 (as quoted), with the conditions of the abstract of ISO 5293:1981"};
+    HandMethod method{"ISO 5293",
+                      {},
+                      {},
+                      {},
+                      "",
+                      "ISO 5293:2004, clause 3 (as quoted), with the conditions of the abstract of ISO 5293:1981",
+                      "sets of three rolls; no light conveyor belts (ISO 21183-1)"};
     if (!holds_for(screening, 3, 3, method)) return method;
     const StraightStrips& strips = screening.strips;
     if (!screening.transition.belt.rated_tension) {

@@ -71,6 +71,12 @@ void require(const ScreeningCase& screening, const Spread& spread, const EdgeAll
     method.remark = demand.what.empty() ? "nothing binds" : demand.what;
 }
 
+std::string implied_excess(const ScreeningCase& screening, double distance) {
+    if (!(distance > 0)) return "no length is needed";
+    return fmt::format("straight strips of that length stretch the edge {:.2g} % beyond the centre",
+                       100 * screening.strips.edge() / (distance * distance));
+}
+
 void strain(const ScreeningCase& screening, double edge_above, double centre_below, HandMethod& method) {
     if (!screening.highest) return;
     const double square = screening.transition.layout.distance * screening.transition.layout.distance;

@@ -40,9 +40,14 @@ void require(const ScreeningCase& screening, const Spread& spread, const EdgeAll
 /// Strains at the case's own distance: (T/M) + above / L^2 under the highest tension, (T/M) - below / L^2 under the lowest.
 void strain(const ScreeningCase& screening, double edge_above, double centre_below, HandMethod& method);
 
+/// What a method that gives a length alone implies: in a sentence, by how much straight strips of that length stretch the edge
+/// beyond the centre.
+std::string implied_excess(const ScreeningCase& screening, double distance);
+
 /// One file each.
 HandMethod iso_5293(const ScreeningCase& screening);
 HandMethod base_length(const ScreeningCase& screening);
+HandMethod din_22101(const ScreeningCase& screening);
 HandMethod quadratic_strips(const ScreeningCase& screening);
 HandMethod linear_strips(const ScreeningCase& screening);
 HandMethod handbook_multiple(const ScreeningCase& screening);
@@ -50,5 +55,7 @@ HandMethod practice_of_widths(const ScreeningCase& screening);
 
 /// Rules of the trade on intermediate idler sets.
 std::vector<std::string> idler_practice(const ScreeningCase& screening);
+/// Whether the belt is limp enough across for the trough.
+std::vector<std::string> troughability_practice(const ScreeningCase& screening);
 
 }  // namespace swale

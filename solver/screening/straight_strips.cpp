@@ -1,6 +1,7 @@
 #include "solver/screening/straight_strips.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <vector>
 
@@ -22,9 +23,8 @@ struct Piece {
     }
 
     // d excess / dt = 0 at t = ((lift - q) / tan(a/2) - p) / 2.
-    double lowest(double lift) const {
-        const double slackest = angle > 0 ? (lift - q - p * std::tan(angle / 2)) / (2 * std::tan(angle / 2)) : 0;
-        return std::min({excess(0, lift), excess(std::clamp(slackest, 0.0, length), lift), excess(length, lift)});
+    double slackest(double lift) const {
+        return angle > 0 ? std::clamp((lift - q - p * std::tan(angle / 2)) / (2 * std::tan(angle / 2)), 0.0, length) : 0;
     }
 
     double integral(double lift) const {
@@ -46,9 +46,11 @@ double StraightStrips::excess(double y) const {
     return y < inner_wing ? both[0].excess(y, lift) : both[1].excess(y - inner_wing, lift);
 }
 
-double StraightStrips::lowest() const {
+double StraightStrips::slackest() const {
     const std::vector<Piece> both = pieces(*this);
-    return std::min({0.0, both[0].lowest(lift), both[1].lowest(lift)});
+    const std::array<double, 5> places{0, both[0].slackest(lift), inner_wing, inner_wing + both[1].slackest(lift),
+                                       inner_wing + wing};
+    return *std::ranges::min_element(places, {}, [&](double y) { return excess(y); });
 }
 
 double StraightStrips::mean() const {

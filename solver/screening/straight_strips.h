@@ -20,8 +20,9 @@ struct StraightStrips {
     /// square of the strip's offset, less that of the centre line. Derived from plane geometry, small slopes.
     double excess(double y) const;
     double edge() const { return excess(inner_wing + wing); }
-    /// The slackest strip's; it lies in the wing if the pulley is raised.
-    double lowest() const;
+    /// Where the slackest strip lies, from the innermost junction; in a wing if the pulley is raised.
+    double slackest() const;
+    double lowest() const { return excess(slackest()); }
     /// Mean over the width, the centre part without excess.
     double mean() const;
     /// The same of two or three rolls if tension is taken as linear over the wing between its ends, as the published hand

@@ -3,6 +3,7 @@
 #include "mesh/belt_grid.h"
 #include "mesh/quadrature.h"
 #include "solver/strain/line_force.h"
+#include "solver/strain/support_forces.h"
 
 #include <algorithm>
 #include <cmath>
@@ -114,6 +115,19 @@ Reading wing_line_force(const BeltModel& model, const ControlPoints& points, con
     return reading;
 }
 
+// The pulley's is another matter: it bears the belt's pull.
+Reading largest_roll_force(const BeltModel& model, const ControlPoints& points) {
+    Reading reading;
+    bool first = true;
+    for (const BeltContact& contact : model.contacts) {
+        if (contact.place == RollPlace::pulley) continue;
+        const double force = roll_force(contact, model.half, points).norm();
+        raise(reading, force, material_place(model, points, contact.x), contact.energy->roll().centre.y(), first);
+    }
+    if (first) reading.value = std::numeric_limits<double>::quiet_NaN();  // no rolls: not defined
+    return reading;
+}
+
 }  // namespace
 
 Readings take_readings(const BeltProbe& probe, const TransitionLayout& layout, const Section& section, const BeltModel& model) {
@@ -136,6 +150,7 @@ Readings take_readings(const BeltProbe& probe, const TransitionLayout& layout, c
         return std::sqrt(1 + 2 * std::max(principal_strain(p.top_strain), principal_strain(p.bottom_strain))) - 1;
     });
     r.wing_line_force_max = wing_line_force(model, probe.points(), section);
+    r.roll_force_max = largest_roll_force(model, probe.points());
     return r;
 }
 

@@ -1,6 +1,7 @@
 #include "solver/transition/state_solver.h"
 
 #include "solver/equilibrium/stopwatch.h"
+#include "solver/strain/mode_sample.h"
 #include "solver/strain/readings.h"
 #include "solver/transition/cold_start.h"
 #include "solver/transition/continued_start.h"
@@ -32,6 +33,15 @@ int first_sets(const Trough& trough) {
 
 // Residual that is enough where only the difference to another grid is wanted.
 constexpr double rough = 1e-6;
+
+void store_stability(const BeltStability& lowest, const Patch& patch, StateResult& result) {
+    result.eigenvalue_symmetric = lowest.symmetric;
+    result.eigenvalue_antisymmetric = lowest.antisymmetric;
+    if (lowest.symmetric)
+        result.mode_symmetric = sample_mode(patch, lowest.symmetric_motion, Parity::symmetric, result.surface);
+    if (lowest.antisymmetric)
+        result.mode_antisymmetric = sample_mode(patch, lowest.antisymmetric_motion, Parity::antisymmetric, result.surface);
+}
 
 }  // namespace
 
@@ -248,9 +258,10 @@ StateResult StateSolver::finish(const CoarseState& coarse, const GridLadder& lad
     } else if (transition_.layout.trough.support == Support::rolls) {
         result.notes.push_back("the longer trough did not converge: no far-end error");
     }
-    if (near_instability(transition_, coarse.state, lowest)) lowest = stability_of(coarse.state, finest);
-    result.eigenvalue_symmetric = lowest.symmetric;
-    result.eigenvalue_antisymmetric = lowest.antisymmetric;
+    const bool in_doubt = near_instability(transition_, coarse.state, lowest);
+    const GridSolution& grid = in_doubt ? finest : coarse.solution;
+    if (in_doubt) lowest = stability_of(coarse.state, grid);
+    timed(times.recovery, [&] { store_stability(lowest, grid.model.patch, result); });
     note_instability(lowest, result);
     note_run_on(result);
     note_sag(transition_, coarse.state, result);

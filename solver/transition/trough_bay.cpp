@@ -7,6 +7,7 @@
 #include "solver/shell/shell_energy.h"
 #include "solver/strain/line_force.h"
 #include "solver/strain/readings.h"
+#include "solver/strain/support_forces.h"
 #include "solver/transition/belt_contacts.h"
 #include "solver/transition/end_pull.h"
 #include "solver/transition/length_search.h"
@@ -104,13 +105,19 @@ RunningTrough running_trough(const TransitionCase& transition, const TroughBay& 
     const Section& section = transition.belt.section;
     const BeltProbe probe(bay.patch, bay.points, section);
     const ReadingRange range{0, bay.patch.along.end(), {}, 0};
-    RunningTrough running{junction_bending_strain(probe, transition.layout, section, range).value, 0};
+    RunningTrough running;
+    running.junction_bending_strain = junction_bending_strain(probe, transition.layout, section, range).value;
     const LineForceResolution resolution{boundary_layers(section).across, section.underside};
+    // The bay's plane of symmetry halves the rolls; along the belt both halves of a roll's force cancel.
     for (const BeltContact& contact : bay_contacts(transition, bay)) {
-        if (contact.place != RollPlace::wing) continue;
-        // The bay's plane of symmetry halves the roll.
-        const double half = largest_line_force(contact.energy->line_force(bay.points), bay.patch.across, resolution).force;
-        running.wing_line_force = std::max(running.wing_line_force, 2 * half);
+        Eigen::Vector3d half = roll_force(contact, bay.patch.across.begin() == 0, bay.points);
+        half.x() = 0;
+        const bool wing = contact.place == RollPlace::wing;
+        double& force = wing ? running.wing_force : running.centre_force;
+        force = std::max(force, 2 * half.norm());
+        if (!wing) continue;
+        const double half_line = largest_line_force(contact.energy->line_force(bay.points), bay.patch.across, resolution).force;
+        running.wing_line_force = std::max(running.wing_line_force, 2 * half_line);
     }
     return running;
 }

@@ -84,6 +84,14 @@ TEST_CASE("a limit that the user sets is judged and no mere advice") {
     CHECK(limits.edge_strain->source == "given in the case file");
 }
 
+TEST_CASE("the edge's limit of ISO 5293 is taken by its name, with its source") {
+    std::string text = file_text(data + "case.example.toml");
+    text.replace(text.find("# edge_tension = 1.15"), 21, "edge_tension = \"ISO 5293\"");
+    const Limits limits = parse_case(text, "case.toml").limits;
+    CHECK(limits.edge_tension->value == 1.30);
+    CHECK(limits.edge_tension->source.find("ISO 5293:1981") != std::string::npos);
+}
+
 TEST_CASE("a state's own limits take the place of the case's one by one") {
     std::string text = file_text(data + "case.example.toml");
     text.replace(text.find("total = \"62 kN\""), 15, "total = \"62 kN\"\nlimits = { edge_tension = 1.5, lift_off = \"5 mm\" }");

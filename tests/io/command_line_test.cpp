@@ -131,7 +131,7 @@ TEST_CASE("screen answers with every hand method, its distance and its source") 
         CHECK(holds(table.out, method));
     CHECK(holds(table.out, "Source:"));
     const auto json = nlohmann::json::parse(run({"screen", data + "case.example.toml", "--json"}).out);
-    CHECK(json["hand_methods"].size() == 6);
+    CHECK(json["hand_methods"].size() == 7);
     for (const auto& method : json["hand_methods"]) CHECK(!method["source"].get<std::string>().empty());
     CHECK(run({"screen", data + "no-such.toml"}).code == 2);
 }

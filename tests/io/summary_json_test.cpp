@@ -89,6 +89,18 @@ TEST_CASE("summary.json: what is not judged or not defined is null and no number
     CHECK(summary_json(sample_run()).find("nan") == std::string::npos);
 }
 
+TEST_CASE("summary.json: a mode's place, a roll's force and its name") {
+    const Json summary = sample_summary(), state = summary["states"][0];
+    CHECK(state["wrinkling_mode"]["symmetric"] == Json({{"x_mm", 1600.0}, {"y_mm", 0.0}}));
+    CHECK(state["wrinkling_mode"]["antisymmetric"].is_null());
+    CHECK(state["supports"][2]["touched_y_mm"] == Json({262.5, 540.0}));
+    CHECK(state["supports"][1]["touched_y_mm"].is_null());
+    CHECK(state["roll_force_max_N"]["value"] == 1220.655);
+    CHECK(summary["criteria"][5]["where"] == "set 1 wing +y");
+    CHECK(summary["hand_methods"].front()["validity"].get<std::string>().starts_with("sets of three rolls"));
+    CHECK(summary["neutral_lift_mm"].is_null());
+}
+
 TEST_CASE("summary.json: only the cost differs between two runs") {
     RunRecord slower = sample_run();
     slower.result.cost.seconds = 9;
