@@ -4,6 +4,7 @@
 #include "io/case_table.h"
 #include "io/layout_tables.h"
 #include "io/limits_table.h"
+#include "io/load_table.h"
 #include "io/section_table.h"
 #include "io/solve_table.h"
 #include "io/tension_table.h"
@@ -31,7 +32,8 @@ TransitionCase parse_case(const std::string& text, const std::string& file) {
     result.belt = read_belt(table.table("belt", true));
     result.layout = read_layout(table, result.belt);
     check_foundation(table.table("belt", false), result.layout);
-    result.states = read_states(table, result.layout.trough.support);
+    result.bulk = read_load(table, result.layout);
+    result.states = read_states(table, result.layout.trough.support, result.bulk.has_value());
     result.limits = read_limits(table.table("limits", false), result.belt);
     result.settings = read_settings(table.table("solve", false));
     table.finish();

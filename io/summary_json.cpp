@@ -9,6 +9,7 @@
 #include <nlohmann/json.hpp>
 
 #include <cmath>
+#include <numbers>
 
 namespace swale {
 
@@ -95,6 +96,14 @@ Json tension_path(const TensionPath& path) {
             {"antisymmetric_zero_N", json_number(path.antisymmetric_zero)}};
 }
 
+Json bulk(const BulkResult& bulk) {
+    return {{"mass_per_length_kg_per_m", json_number(bulk.mass_per_length * 1e6)},
+            {"length_mm", json_number(bulk.length)},
+            {"weight_N", json_number(bulk.weight)},
+            {"steepest_surcharge_deg", json_number(bulk.steepest * 180 / std::numbers::pi)},
+            {"imbalance", json_number(bulk.imbalance)}};
+}
+
 /// What a state says of itself once it has a solution, in the contract's order.
 Json solution(const StateResult& state) {
     Json entry = {{"tension_N", json_number(state.tension)},
@@ -106,6 +115,7 @@ Json solution(const StateResult& state) {
     entry["smallest_tangent_eigenvalue_N_per_mm3"] = eigenvalues(state.eigenvalue_symmetric, state.eigenvalue_antisymmetric);
     const Eigen::Vector3d& end = state.far_end_force;
     entry["far_end_force_N"] = {json_number(end.x()), json_number(end.y()), json_number(end.z())};
+    entry["load"] = state.bulk ? bulk(*state.bulk) : Json(nullptr);
     entry["other_equilibria"] = others(state.others);
     return entry;
 }

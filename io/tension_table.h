@@ -9,6 +9,7 @@
 namespace swale {
 
 /// Reads every [[tension]] of the file: names that differ, and either a total tension or, with a held trough, an elongation.
-std::vector<TensionState> read_states(CaseTable& file, Support trough);
+/// Where the case has a [load], a state bears it unless `loaded` says no.
+std::vector<TensionState> read_states(CaseTable& file, Support trough, bool has_load);
 
 }  // namespace swale

@@ -21,6 +21,7 @@ System system_of(const TransitionCase& transition, const TensionState& state, co
 void add_terms(const TensionState& state, const BeltModel& model, const JointStiffness* joint, System& system) {
     system.add(model.shell);
     system.add(model.weight, TermKind::load);
+    if (model.bulk) system.add(std::make_shared<DeadLoad>(model.bulk->forces), TermKind::load);
     for (const BeltContact& contact : model.contacts) system.add(contact.energy, TermKind::contact);
     if (joint)
         system.add(std::make_shared<TroughBeyond>(model.beyond->bay, *joint, model.patch, model.end), TermKind::load);
@@ -31,7 +32,7 @@ void add_terms(const TensionState& state, const BeltModel& model, const JointSti
 }  // namespace
 
 BeltModel belt_model(const TransitionCase& transition, const TensionState& state, int sets, const Patch& patch, double scale,
-                     int gauss_points, const std::shared_ptr<const EndlessTrough>& beyond) {
+                     int gauss_points, const std::shared_ptr<const EndlessTrough>& beyond, std::optional<BulkLoad> bulk) {
     const Section& section = transition.belt.section;
     const Eigen::Vector3d weight(0, 0, -section.mass * gravity);
     BeltModel model{patch,
@@ -40,6 +41,7 @@ BeltModel belt_model(const TransitionCase& transition, const TensionState& state
                     patch.across.begin() == 0,
                     std::make_shared<ShellEnergy>(patch, section, NaturalCurvature{}, gauss_points),
                     std::make_shared<DeadLoad>(area_load(patch, weight)),
+                    std::move(bulk),
                     belt_contacts(transition, state, patch, scale, sets),
                     idler_sets(transition.layout, sets),
                     beyond,

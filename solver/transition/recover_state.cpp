@@ -1,6 +1,7 @@
 #include "solver/strain/readings.h"
 #include "solver/strain/samples.h"
 #include "solver/strain/support_forces.h"
+#include "solver/strain/weight_balance.h"
 #include "solver/transition/state_solver.h"
 
 #include <fmt/core.h>
@@ -45,6 +46,7 @@ StateResult recover_state(const TransitionCase& transition, const TensionState& 
     result.far_strain = far_strain(probe);
     result.excluded = reading_range(layout, section, model).excluded;
     result.supports = support_forces(transition, model, points);
+    result.bulk = weight_balance(transition, model, result);
     result.along = sample_along(probe, layout);
     result.across = sample_across(probe, layout, model);
     result.surface = sample_surface(probe, model);

@@ -253,6 +253,7 @@ StateResult StateSolver::finish(const CoarseState& coarse, const GridLadder& lad
     result.eigenvalue_antisymmetric = lowest.antisymmetric;
     note_instability(lowest, result);
     note_sag(transition_, coarse.state, result);
+    note_bulk(transition_, coarse.state, result);
     if (!endless_) note_floating_end(transition_.layout, sets_, result);
     account(times);
     return result;
