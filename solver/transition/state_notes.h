@@ -20,7 +20,8 @@ void note_instability(const BeltStability& lowest, StateResult& result);
 /// A belt that hangs through more than conveyors are run with; also of a state that did not converge.
 void note_sag(const TransitionCase& transition, const TensionState& state, StateResult& result);
 
-/// The bulk is loaded on a tail end's transition, overfills the belt, or must stand steeper than it does to stay on it.
+/// The bulk is loaded on a tail end's transition, overfills the belt, or must stand steeper than it does to stay on it; of a
+/// state that did not converge the first two.
 void note_bulk(const TransitionCase& transition, const TensionState& state, StateResult& result);
 
 /// More than one equilibrium was found.

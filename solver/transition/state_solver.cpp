@@ -228,6 +228,7 @@ StateResult StateSolver::not_converged(const CoarseState& coarse, const GridLadd
                                          : fmt::format("drawn by {:.6g} mm", state.elongation.value_or(0));
     failed.reason = fmt::format("{}, {}: {}", ladder.records.back().grid, load, ladder.finest.sentence);
     note_sag(transition_, state, failed);
+    note_bulk(transition_, state, failed);
     return failed;
 }
 
