@@ -60,7 +60,8 @@ std::optional<BeltMode> read_mode(const Hdf5Source& state, const std::string& na
 
 StoredState read_state(const Hdf5Source& group, const std::filesystem::path& path) {
     StoredState state;
-    state.asked = {group.text_attribute("name"), optional_number(group, "total_N"), optional_number(group, "elongation_mm")};
+    state.asked = {group.text_attribute("name"), optional_number(group, "total_N"), optional_number(group, "elongation_mm"),
+                   optional_number(group, "loaded").has_value()};
     if (group.text_attribute("status") == result_layout::converged) state.status = SolveStatus::converged;
     state.reason = group.text_attribute("reason");
     if (group.has_link("shape")) state.shape = read_shape(group.group("shape"), path);

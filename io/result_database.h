@@ -23,7 +23,9 @@ namespace swale {
 ///   /criteria         one row a judgement: name, state, value, limit, unit, utilisation, passed (-1 not judged, 0, 1),
 ///                     advisory (0, 1), source, x, y, where
 ///   /cost             attributes; with written_at all that differs between two runs
-///   /states/1 ...     one group a state; attributes: name, status, reason, tension asked (total_N or elongation_mm), and once
+///   /states/1 ...     one group a state; attributes: name, status, reason, tension asked (total_N or elongation_mm), loaded
+///   (1, of a
+///                     loaded state only), and once
 ///                     converged tension_N, pulley_tension_N, far_strain, excluded_mm, eigenvalues
 ///     shape           knots_along, knots_across (open cubic knot vectors, material mm), control_points (n along, n across, 3);
 ///                     absent where there is none; of a state without a solution the last iterate

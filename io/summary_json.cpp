@@ -9,6 +9,7 @@
 #include <nlohmann/json.hpp>
 
 #include <cmath>
+#include <numbers>
 
 namespace swale {
 
@@ -118,6 +119,14 @@ Json run_on(const std::optional<RunOnLine>& line) {
             {"share_beyond_grip", json_number(line->beyond_grip)}};
 }
 
+Json bulk(const BulkResult& bulk) {
+    return {{"mass_per_length_kg_per_m", json_number(bulk.mass_per_length * 1e6)},
+            {"length_mm", json_number(bulk.length)},
+            {"weight_N", json_number(bulk.weight)},
+            {"steepest_surcharge_deg", json_number(bulk.steepest * 180 / std::numbers::pi)},
+            {"imbalance", json_number(bulk.imbalance)}};
+}
+
 /// What a state says of itself once it has a solution, in the contract's order.
 Json solution(const StateResult& state) {
     Json entry = {{"tension_N", json_number(state.tension)},
@@ -130,6 +139,7 @@ Json solution(const StateResult& state) {
     const Eigen::Vector3d& end = state.far_end_force;
     entry["roll_force_max_N"] = reading(state.roll_force_max);
     entry["far_end_force_N"] = {json_number(end.x()), json_number(end.y()), json_number(end.z())};
+    entry["load"] = state.bulk ? bulk(*state.bulk) : Json(nullptr);
     entry["other_equilibria"] = others(state.others);
     entry["run_on"] = run_on(state.run_on);
     entry["wrinkling_mode"] = {{"symmetric", place(state.mode_symmetric)}, {"antisymmetric", place(state.mode_antisymmetric)}};

@@ -9,6 +9,15 @@
 
 namespace swale {
 
+/// What the belt carries, from where on along x to the end of the trough, or at a head end from there to the trough.
+struct Bulk {
+    double density = 0;               ///< [t/mm^3]
+    double surcharge = 0;             ///< angle of its surface at the free edges [rad]
+    double fill = 1;                  ///< share of the cross-section of a full load
+    std::optional<double> free_edge;  ///< in place of it: from the belt's edge to the bulk, along the belt in a full set [mm]
+    std::optional<double> from;       ///< x where the load begins [mm]; absent: head 0, tail the first full set
+};
+
 /// A limit with its source in print. `advisory`: over it is a warning, not a failure.
 struct Limit {
     double value = 0;
@@ -31,6 +40,7 @@ struct TensionState {
     std::string name;
     std::optional<double> total;        ///< resultant of the whole belt along x at the far end [N]
     std::optional<double> elongation;   ///< held far end only: its displacement along x [mm]
+    bool loaded = false;                ///< the belt carries the case's bulk
     std::optional<Limits> limits = {};  ///< all that it is held against, if not the limits of the case
 };
 
@@ -50,6 +60,7 @@ struct TransitionCase {
     std::string title;
     Belt belt;
     TransitionLayout layout;
+    std::optional<Bulk> bulk;
     std::vector<TensionState> states;
     Limits limits;
     SolveSettings settings;

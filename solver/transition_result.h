@@ -130,6 +130,16 @@ struct BeltMode {
     double x = 0, y = 0;                  ///< of the largest [mm]; of two alike the one at +y
 };
 
+/// The bulk that a state bears.
+struct BulkResult {
+    double mass_per_length = 0;  ///< [t/mm]
+    double length = 0;           ///< of it on the modelled belt [mm]
+    double weight = 0;           ///< of that: density times cross-section times length [N]
+    double steepest = 0;         ///< surcharge angle at which it stays on the belt where that is flattest [rad]
+    /// What carries the belt from below, less the weight of belt and bulk, as a share of that weight.
+    double imbalance = 0;
+};
+
 struct StateResult : Readings {
     std::string name;
     SolveStatus status = SolveStatus::not_converged;
@@ -141,6 +151,7 @@ struct StateResult : Readings {
     Eigen::Vector3d far_end_force = Eigen::Vector3d::Zero();  ///< of what is behind the far end on the belt [N]
     double excluded = 0;                                      ///< [mm]
     std::vector<SupportForce> supports;
+    std::optional<BulkResult> bulk;                                        ///< of a loaded state
     std::optional<double> eigenvalue_symmetric, eigenvalue_antisymmetric;  ///< [N/mm^3]
 
     std::vector<AlongRow> along;

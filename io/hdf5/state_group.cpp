@@ -137,6 +137,7 @@ void write_state_group(const Hdf5Group& group, const TensionState& asked, const 
     group.attribute("reason", state.reason);
     if (asked.total) group.attribute("total_N", *asked.total);
     if (asked.elongation) group.attribute("elongation_mm", *asked.elongation);
+    if (asked.loaded) group.attribute("loaded", 1.0);
     write_shape(group, state.shape);
     if (converged(state)) write_solution(group, state);
     write_newton(group, state.newton);

@@ -62,6 +62,10 @@ std::string value_cell(const Judgement* judgement, bool with_limit) {
     return text + (over_a_limit(*judgement) ? " !" : over_an_advisory_limit(*judgement) ? " ?" : "");
 }
 
+std::string load_cell(const StateResult& state) {
+    return state.bulk ? significant(state.bulk->mass_per_length * 1e6) : "-";
+}
+
 StateLine criterion_line(const std::vector<Judgement>& criteria, const std::string& name) {
     const std::string unit = print_scale(first_with_limit(criteria, name)).unit;
     const std::string title = shortened(printable(name), 34) + (unit.empty() ? "" : " [" + unit + "]");
@@ -90,6 +94,8 @@ std::string criteria_section(const TransitionResult& result) {
     std::vector<StateLine> lines = {
         {{"belt tension, total [kN]", ""}, [](const StateResult& state) { return significant(state.tension / 1e3); }},
         {{"mean strain at the far end [%]", ""}, [](const StateResult& state) { return significant(state.far_strain * 100); }}};
+    if (std::ranges::any_of(result.states, [](const StateResult& state) { return state.bulk.has_value(); }))
+        lines.push_back({{"load [kg/m]", ""}, load_cell});
     for (const std::string& name : names_of(result.criteria)) lines.push_back(criterion_line(result.criteria, name));
     return state_table({"", "limit"}, lines, result.states) + legend(result.criteria);
 }

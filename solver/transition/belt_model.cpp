@@ -20,6 +20,7 @@ SupportRequest request_of(const TransitionCase& transition, const TensionState& 
 void add_terms(const TensionState& state, const BeltModel& model, const JointStiffness* joint, System& system) {
     system.add(model.shell);
     system.add(model.weight, TermKind::load);
+    if (model.bulk) system.add(std::make_shared<DeadLoad>(model.bulk->forces), TermKind::load);
     for (const BeltContact& contact : model.contacts) system.add(contact.energy, TermKind::contact);
     if (joint)
         system.add(std::make_shared<TroughBeyond>(model.beyond->bay, *joint, model.patch, model.end), TermKind::load);
@@ -31,7 +32,7 @@ void add_terms(const TensionState& state, const BeltModel& model, const JointSti
 
 BeltModel belt_model(const TransitionCase& transition, const TensionState& state, int sets, const Patch& patch, double scale,
                      int gauss_points, const std::shared_ptr<const EndlessTrough>& beyond,
-                     const std::optional<Eigen::Matrix2Xd>& pulley_section) {
+                     const std::optional<Eigen::Matrix2Xd>& pulley_section, std::optional<BulkLoad> bulk) {
     SupportRequest request = request_of(transition, state, patch, scale, beyond != nullptr, Parity::symmetric);
     request.section = pulley_section;
     const Section& section = transition.belt.section;
@@ -42,6 +43,7 @@ BeltModel belt_model(const TransitionCase& transition, const TensionState& state
                     patch.across.begin() == 0,
                     std::make_shared<ShellEnergy>(patch, section, NaturalCurvature{}, gauss_points),
                     std::make_shared<DeadLoad>(area_load(patch, weight)),
+                    std::move(bulk),
                     belt_contacts(transition, state, patch, scale, sets),
                     idler_sets(transition.layout, sets),
                     beyond,

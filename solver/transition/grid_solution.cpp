@@ -20,6 +20,8 @@ constexpr int most_rounds = 8;
 constexpr double largest_miss = 0.2, largest_endless_miss = 1;
 // Of the stretch across the line of a steady run-on from one value.
 constexpr double largest_departure = 1e-6;
+// Of the bulk's forces from those that the solved shape asks for, as a share. They change by this much of what they do.
+constexpr double largest_misfit = 1e-3;
 
 Patch scaled(const Patch& patch, double scale) {
     return {patch.along.scaled(scale), patch.across};
@@ -62,6 +64,14 @@ ControlPoints towards_steady(const GridTask& task, const BeltModel& model, const
     return run_on_step(free_section, task.transition.belt.section, points).value_or(points);
 }
 
+bool at_its_place(const GridTask& task, const BeltModel& model, const ControlPoints& points) {
+    return std::abs(miss(task, model, points)) <= allowed_miss(task);
+}
+
+double misfit(const GridTask& task, const BeltModel& model, const ControlPoints& points) {
+    return bulk_misfit(model.bulk, belt_bulk(task.transition, task.state, model.patch, model.scale, points));
+}
+
 // Why a converged solution is no answer; empty if it is one.
 std::string why_wrong(const GridTask& task, const BeltModel& model, const ControlPoints& points) {
     const double beyond = miss(task, model, points);
@@ -72,6 +82,9 @@ std::string why_wrong(const GridTask& task, const BeltModel& model, const Contro
         return fmt::format(
             "where the belt runs on its stretch departs by {:.1e} from one value, more than {:.0e}, after {} rounds", uneven,
             largest_departure, most_rounds);
+    if (const double off = misfit(task, model, points); off > largest_misfit)
+        return fmt::format("the bulk changes by {:.2g} of its forces as the belt gives way, more than {}, after {} rounds", off,
+                           largest_misfit, most_rounds);
     return passage_through_rolls(model, points, task.transition.belt.section);
 }
 
@@ -102,17 +115,19 @@ GridSolution solve_grid(const GridTask& task, const GridStart& start, const Newt
     for (int round = 1;; ++round) {
         const Patch patch = scaled(task.patch_in_space, scale);
         if (round == 1) points = start(patch);
-        BeltModel model = belt_model(task.transition, task.state, task.sets, patch, scale, task.gauss_points, beyond.trough,
-                                     section_to_hold(task, patch, points));
+        BeltModel model =
+            belt_model(task.transition, task.state, task.sets, patch, scale, task.gauss_points, beyond.trough,
+                       section_to_hold(task, patch, points), belt_bulk(task.transition, task.state, patch, scale, points));
         const NewtonOutcome outcome = run(model, points, task, watcher, times);
         points = model.system.supports().expand(outcome.q);
         iterations += outcome.iterations;
         if (outcome.converged && round < most_rounds) {
-            const bool far = std::abs(miss(task, model, points)) > allowed_miss(task);
+            const bool missed = !at_its_place(task, model, points);
             const bool uneven = departure(task, model, points) > largest_departure;
-            if (far) scale = search.next(scale, miss(task, model, points), model.far_end(points));
+            const bool shifted = misfit(task, model, points) > largest_misfit;
+            if (missed) scale = search.next(scale, miss(task, model, points), model.far_end(points));
             if (uneven) points = towards_steady(task, model, points);
-            if (far || uneven) continue;
+            if (missed || uneven || shifted) continue;
         }
         const int unknowns = model.system.unknowns();
         const std::string wrong = outcome.converged ? why_wrong(task, model, points) : outcome.sentence;

@@ -2,6 +2,7 @@
 #include "solver/strain/run_on_line.h"
 #include "solver/strain/samples.h"
 #include "solver/strain/support_forces.h"
+#include "solver/strain/weight_balance.h"
 #include "solver/transition/run_on.h"
 #include "solver/transition/state_solver.h"
 
@@ -47,6 +48,7 @@ StateResult recover_state(const TransitionCase& transition, const TensionState& 
     result.far_strain = far_strain(probe);
     result.excluded = reading_range(layout, section, model).excluded;
     result.supports = support_forces(transition, model, points);
+    result.bulk = weight_balance(transition, model, result);
     result.along = sample_along(probe, layout);
     result.across = sample_across(probe, layout, model);
     result.surface = sample_surface(probe, model);

@@ -1,5 +1,7 @@
 #include "solver/transition/state_notes.h"
 
+#include "solver/load/bulk_section.h"
+#include "solver/transition/belt_bulk.h"
 #include "solver/transition/sag.h"
 
 #include <fmt/core.h>
@@ -70,10 +72,31 @@ void note_run_on(StateResult& result) {
 void note_sag(const TransitionCase& transition, const TensionState& state, StateResult& result) {
     const double sag = sag_over_span(transition, state);
     if (sag > slack_sag)
+        result.notes.push_back(
+            fmt::format("warning: the belt sags by some {:.0f} % of its longest free span (w l / 8 T); conveyors are run at "
+                        "1 to 3 % (common practice, no source)",
+                        100 * sag));
+}
+
+void note_bulk(const TransitionCase& transition, const TensionState& state, StateResult& result) {
+    if (!transition.bulk || !state.loaded) return;
+    const Bulk& bulk = *transition.bulk;
+    const TransitionLayout& layout = transition.layout;
+    const double from = loaded_from(layout, bulk);
+    if (layout.pulley.end == BeltEnd::tail && from < layout.distance)
+        result.notes.push_back(
+            fmt::format("warning: the belt is loaded from {:.0f} mm on, on its transition: never load on a transition, have at "
+                        "least one full set before the load point (CEMA, 7th ed.)",
+                        from));
+    if (bulk_fill(layout, bulk) > 1 + 1e-9)
+        result.notes.push_back(fmt::format("warning: the load fills {:.0f} % of the cross-section of ISO 5048; it spills",
+                                           100 * bulk_fill(layout, bulk)));
+    constexpr double degree = std::numbers::pi / 180;
+    if (result.bulk && result.bulk->steepest > bulk.surcharge + 0.1 * degree)
         result.notes.push_back(fmt::format(
-            "warning: the empty belt sags by some {:.0f} % of its longest free span (w l / 8 T); conveyors are run at "
-            "1 to 3 % (common practice, no source)",
-            100 * sag));
+            "warning: where the trough flattens the load needs a surcharge angle of {:.0f} deg to stay on the belt, "
+            "it has {:.0f} deg; what does not stand so steep spills over the edges",
+            result.bulk->steepest / degree, bulk.surcharge / degree));
 }
 
 void note_sets(const TransitionLayout& layout, bool endless, StateResult& result) {

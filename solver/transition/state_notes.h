@@ -26,6 +26,10 @@ void note_sets(const TransitionLayout& layout, bool endless, StateResult& result
 /// What a steady run-on means and what friction it takes for granted.
 void note_run_on(StateResult& result);
 
+/// The bulk is loaded on a tail end's transition, overfills the belt, or must stand steeper than it does to stay on it; of a
+/// state that did not converge the first two.
+void note_bulk(const TransitionCase& transition, const TensionState& state, StateResult& result);
+
 /// More than one equilibrium was found.
 void note_others(StateResult& result);
 

@@ -238,6 +238,7 @@ StateResult StateSolver::not_converged(const CoarseState& coarse, const GridLadd
                                          : fmt::format("drawn by {:.6g} mm", state.elongation.value_or(0));
     failed.reason = fmt::format("{}, {}: {}", ladder.records.back().grid, load, ladder.finest.sentence);
     note_sag(transition_, state, failed);
+    note_bulk(transition_, state, failed);
     return failed;
 }
 
@@ -266,6 +267,7 @@ StateResult StateSolver::finish(const CoarseState& coarse, const GridLadder& lad
     note_run_on(result);
     note_sag(transition_, coarse.state, result);
     note_sets(transition_.layout, endless_, result);
+    note_bulk(transition_, coarse.state, result);
     if (!endless_) note_floating_end(transition_.layout, sets_, result);
     account(times);
     return result;

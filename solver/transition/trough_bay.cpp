@@ -23,7 +23,8 @@ namespace swale {
 namespace {
 
 constexpr int most_rounds = 8;
-constexpr double largest_miss = 0.005;  // of the end from mid-span [mm]
+constexpr double largest_miss = 0.005;   // of the end from mid-span [mm]
+constexpr double largest_misfit = 1e-4;  // of the bulk's forces, as a share
 
 // Neither tilted nor offset, so that its plane is one of symmetry.
 IdlerSet full_set_at_zero(const TransitionLayout& layout) {
@@ -39,11 +40,13 @@ void add_terms(const TransitionCase& transition, const TroughBay& bay, System& s
     const Section& section = transition.belt.section;
     system.add(std::make_shared<ShellEnergy>(patch, section, NaturalCurvature{}, bay.gauss_points));
     system.add(std::make_shared<DeadLoad>(area_load(patch, {0, 0, -section.mass * gravity})), TermKind::load);
+    if (bay.bulk) system.add(std::make_shared<DeadLoad>(bay.bulk->forces), TermKind::load);
     for (const BeltContact& contact : bay_contacts(transition, bay)) system.add(contact.energy, TermKind::contact);
 }
 
-// One try at a scale.
+// One try at a scale, under the bulk that `start` asks for.
 void solve_at(const TransitionCase& transition, const ControlPoints& start, TroughBay& bay, NewtonTimes& times) {
+    bay.bulk = bay_bulk(transition, bay.state, bay.patch, bay.scale, start);
     System system(bay.patch, bay_supports(bay.patch, SetPlane::symmetric, Parity::symmetric, false));
     add_terms(transition, bay, system);
     system.add(end_pull(bay.patch, bay.state.total.value()), TermKind::load);
@@ -55,7 +58,11 @@ void solve_at(const TransitionCase& transition, const ControlPoints& start, Trou
 
 using BayStart = std::function<ControlPoints(const Patch&)>;
 
-// At the scale of `bay`, then at scales that bring its end to mid-span.
+double misfit(const TransitionCase& transition, const TroughBay& bay) {
+    return bulk_misfit(bay.bulk, bay_bulk(transition, bay.state, bay.patch, bay.scale, bay.points));
+}
+
+// At the scale of `bay`, then at scales that bring its end to mid-span and under the bulk as it then lies.
 TroughBay solve_from(const TransitionCase& transition, const Patch& half_bay, TroughBay bay, const BayStart& start,
                      NewtonTimes& times) {
     const double mid_span = half_bay.along.end();
@@ -64,8 +71,9 @@ TroughBay solve_from(const TransitionCase& transition, const Patch& half_bay, Tr
         bay.patch = {half_bay.along.scaled(bay.scale), half_bay.across};
         solve_at(transition, round == 1 ? start(bay.patch) : bay.points, bay, times);
         const double end = bay.points(0, bay.patch.index(bay.patch.along.size() - 1, 0)), miss = end - mid_span;
-        if (!bay.outcome.converged || std::abs(miss) < largest_miss || round == most_rounds) break;
-        bay.scale = search.next(bay.scale, miss, end);
+        const bool missed = std::abs(miss) >= largest_miss;
+        if (!bay.outcome.converged || round == most_rounds || !(missed || misfit(transition, bay) > largest_misfit)) break;
+        if (missed) bay.scale = search.next(bay.scale, miss, end);
     }
     bay.gradient = free_bay(transition, bay, SetPlane::symmetric, Parity::symmetric).full_gradient(bay.points);
     return bay;

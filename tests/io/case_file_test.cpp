@@ -47,6 +47,27 @@ TEST_CASE("the example of a job reads to its numbers in mm and N") {
     CHECK_FALSE(result.layout.stations[0].lift.has_value());
 }
 
+TEST_CASE("a load is read in t and mm and borne by every state that does not say otherwise") {
+    const TransitionCase result = example_with("[load]\ndensity = \"1200 kg/m^3\"\nsurcharge = \"20 deg\"");
+    REQUIRE(result.bulk.has_value());
+    CHECK(result.bulk->density == close(1.2e-9));
+    CHECK(result.bulk->surcharge == close(20 * degree));
+    CHECK(result.bulk->fill == 1);
+    CHECK_FALSE(result.bulk->free_edge.has_value());
+    CHECK_FALSE(result.bulk->from.has_value());
+    for (const TensionState& state : result.states) CHECK(state.loaded);
+}
+
+TEST_CASE("a state that is not loaded bears no load and without a load none does") {
+    std::string text = file_text(data + "case.example.toml") + "\n[load]\ndensity = \"75 lb/ft^3\"\nsurcharge = \"20 deg\"\n";
+    text.replace(text.find("total = \"18 kN\""), 15, "total = \"18 kN\"\nloaded = false");
+    const TransitionCase result = parse_case(text, "case.toml");
+    CHECK(result.bulk->density == close(75 * 0.45359237e-3 / (1728 * 25.4 * 25.4 * 25.4)));
+    CHECK(result.states[0].loaded);
+    CHECK_FALSE(result.states[2].loaded);
+    for (const TensionState& state : read_case(data + "case.example.toml").states) CHECK_FALSE(state.loaded);
+}
+
 TEST_CASE("what the example leaves out has its default") {
     const TransitionCase result = read_case(data + "case.example.toml");
     const Trough& trough = result.layout.trough;

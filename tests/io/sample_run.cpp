@@ -69,6 +69,7 @@ StateResult converged_state() {
                       {"set 1 centre", 2400, {0, 0, -0.0}, 4.25},
                       {"set 1 wing +y", 2400, {3, -700, 1000}, 0.0, {{262.5, 540}}},
                       {"set 2 centre", 3600, {0, 0, 400}, std::nullopt}};
+    state.bulk = BulkResult{180e-6, 5400, 9532.06, 0.4, 1e-7};
     state.eigenvalue_symmetric = 1.5e-5;
     for (int i = 0; i < along; ++i)
         state.along.push_back({point_at(800.0 * i, 600), point_at(800.0 * i, 237), point_at(800.0 * i, 0)});
@@ -101,7 +102,7 @@ TransitionCase sample_case() {
     transition.layout.distance = 2400;
     transition.layout.trough.centre_roll = 465;
     transition.layout.trough.roll_gap = 10;
-    transition.states = {{"running full", 45000, std::nullopt}, {"starting, \"wet\"", 62000, std::nullopt}};
+    transition.states = {{"running full", 45000, std::nullopt, true}, {"starting, \"wet\"", 62000, std::nullopt}};
     return transition;
 }
 

@@ -69,6 +69,14 @@ TEST_CASE("summary.json: numbers read back to the same bits") {
     CHECK(state["run_on"]["warp_mm"] == 2.2);
 }
 
+TEST_CASE("summary.json: a loaded state has its load and another none") {
+    const Json summary = sample_summary(), load = summary["states"][0]["load"];
+    CHECK(load["mass_per_length_kg_per_m"] == doctest::Approx(180));
+    CHECK(load["weight_N"] == 9532.06);
+    CHECK(load["imbalance"] == 1e-7);
+    CHECK(summary["states"][1]["load"].is_null());
+}
+
 TEST_CASE("summary.json: a state without a solution has its name and reason and nothing else") {
     const Json state = sample_summary()["states"][1];
     CHECK(state["name"] == "starting, \"wet\"");
