@@ -64,7 +64,7 @@ void note_run_on(StateResult& result) {
         100 * line.strain, line.warp, line.friction));
     if (line.beyond_grip > 0)
         result.notes.push_back(fmt::format(
-            "warning: over {:.2g} % of the width that friction is more than {} (rubber on a dry pulley 0.3 to 0.45, from "
+            "warning: over {:.1f} % of the width that friction is more than {} (rubber on a dry pulley 0.3 to 0.45, from "
             "memory, fairly sure), so that the belt slips there: the plane section is the safe bound",
             100 * line.beyond_grip, assumed_friction));
 }
