@@ -86,15 +86,16 @@ void read_planes(CaseTable& table, Trough& trough) {
                      "less than half the spacing, by a roll diameter");
 }
 
-/// Keys of rolls that such a set has not.
+/// Keys of rolls that such a set has not. Those that can't be read are no second mistake.
 void check_missing_rolls(CaseTable& table, int rolls) {
-    const auto none = [&](const char* key, const char* allowed) {
-        if (table.has(key)) table.reject(key, fmt::format("a set of {} rolls has no such roll", rolls), allowed);
+    const auto none = [&](const char* key, const Allowed& range, const char* allowed) {
+        const std::optional<double> given = table.quantity(key, range);
+        if (given && !std::isnan(*given)) table.reject(key, fmt::format("a set of {} rolls has no such roll", rolls), allowed);
     };
-    for (const char* key : {"centre_roll", "centre_offset"})
-        if (rolls == 2) none(key, "rolls = 3 or 5, or leave it out");
-    for (const char* key : {"inner_roll", "inner_angle"})
-        if (rolls != 5) none(key, "rolls = 5, or leave it out");
+    if (rolls == 2) none("centre_roll", roll_length_range, "rolls = 3 or 5, or leave it out");
+    if (rolls == 2) none("centre_offset", offset_range, "rolls = 3 or 5, or leave it out");
+    if (rolls != 5) none("inner_roll", roll_length_range, "rolls = 5, or leave it out");
+    if (rolls != 5) none("inner_angle", angle_range, "rolls = 5, or leave it out");
 }
 
 /// "auto" or a number; a held trough is the model's end and has one.

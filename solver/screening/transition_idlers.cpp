@@ -88,8 +88,10 @@ void turn_evenly(const TransitionLayout& layout, Rules& rules) {
     }
 }
 
+// The handbook says so of a pulley in line with the trough's bottom.
 void begin_level(const TransitionLayout& layout, Rules& rules) {
-    if (layout.pulley.end != BeltEnd::tail || layout.stations.empty()) return;
+    const bool in_line = std::abs(layout.pulley.lift) < 1;
+    if (layout.pulley.end != BeltEnd::tail || layout.stations.empty() || !in_line) return;
     const double below = layout.pulley.lift - layout.lift_of(layout.stations.front());
     if (std::abs(below) > 1)
         rules.push_back(fmt::format(

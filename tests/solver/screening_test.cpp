@@ -284,9 +284,11 @@ TEST_CASE("practice of the pulley's height and of the loading end") {
     CHECK(advises(transition, "58 to 87 mm; here 90 mm"));
     CHECK(advises(transition, "never load on a transition"));
     transition.layout.stations = {{1000, radians(20), {}, Support::rolls}};
-    CHECK(advises(transition, "level with the pulley's top; here it is 45 mm below"));  // half way down
-    transition.layout.stations.front().lift = 90;
     CHECK_FALSE(advises(transition, "level with the pulley's top"));
+    transition.layout.pulley.lift = 0;
+    CHECK_FALSE(advises(transition, "level with the pulley's top"));
+    transition.layout.stations.front().lift = 40;
+    CHECK(advises(transition, "level with the pulley's top; here it is 40 mm above"));
     transition.layout.pulley.end = BeltEnd::head;
     CHECK(advises(transition, "at a discharge a third is preferred"));
     CHECK_FALSE(advises(transition, "never load on a transition"));
