@@ -61,6 +61,7 @@ Belt belt_from_designation(const std::string& text, double width) {
     belt.width = width;
     belt.data = family.data_sheet(designation);
     belt.section = section_of(belt.data);
+    belt.strength = designation.carcass.strength;
     belt.rated_tension = internal_value(belt.data, "rated_tension");
     return belt;
 }
