@@ -89,6 +89,22 @@ TEST_CASE("bulk section: a flat belt bears the heap alone and nothing at no surc
     CHECK(bulk_section(flat, 1030, 0) == 0);
 }
 
+TEST_CASE("bulk section: the standard's own sums of three rolls and what they become for two and five") {
+    TransitionLayout layout = layout_of(1200, 465, angle);
+    const double l3 = 465, b = 1030, c = std::cos(angle), s = std::sin(angle);
+    const double three = std::pow(l3 + (b - l3) * c, 2) * slope / 6 + (l3 + (b - l3) / 2 * c) * (b - l3) / 2 * s;
+    CHECK(bulk_section(layout, b, surcharge) == doctest::Approx(three).epsilon(1e-12));
+    layout.trough.rolls = 5;  // inner wings at the outer angle: three rolls again
+    layout.trough.inner_roll = 120;
+    layout.trough.inner_angle = angle;
+    CHECK(bulk_section(layout, b, surcharge) == doctest::Approx(three).epsilon(1e-12));
+    layout.trough.inner_angle = 0;  // or flat: a longer centre roll
+    CHECK(bulk_section(layout, b, surcharge) ==
+          doctest::Approx(bulk_section(layout_of(1200, 465 + 240, angle), b, surcharge)).epsilon(1e-12));
+    layout.trough.rolls = 2;  // a V holds b^2 sin 2 lambda / 8 under the line
+    CHECK(bulk_section(layout, b, 0) == doctest::Approx(b * b * std::sin(2 * angle) / 8).epsilon(1e-12));
+}
+
 TEST_CASE("bulk section: of a case by its fill or by its free edge") {
     const TransitionLayout layout = layout_of(1200, 465, angle);
     const double full = bulk_section(layout, 1030, surcharge);
