@@ -1,6 +1,7 @@
 #include "benchmarks/published/fabric_belt.h"
 #include "solver/transition.h"
 #include "solver/transition/belt_model.h"
+#include "solver/transition/state_notes.h"
 
 #include <doctest/doctest.h>
 
@@ -197,4 +198,18 @@ TEST_CASE("an endless trough behind tilted and offset sets is that of square one
     CHECK(
         std::ranges::any_of(state.notes, [](const std::string& note) { return note.starts_with("behind the last modelled"); }));
     CHECK(std::ranges::none_of(state.notes, [](const std::string& note) { return note.starts_with("warning: wing rolls"); }));
+}
+
+TEST_CASE("a forward tilt beyond practice is noted and beyond all practice a warning") {
+    const auto note = [](double degrees) {
+        TransitionLayout layout = three_rolls().layout;
+        layout.trough.wing_tilt = degrees * degree;
+        StateResult result;
+        note_sets(layout, false, result);
+        return result.notes.empty() ? std::string() : result.notes.front();
+    };
+    CHECK(note(2).empty());
+    CHECK(note(2.5).starts_with("wing rolls tilted forward by 2.5 deg"));
+    CHECK(note(3).starts_with("wing rolls"));
+    CHECK(note(3.5).starts_with("warning: wing rolls tilted forward by 3.5 deg"));
 }
