@@ -59,7 +59,7 @@ Stated carcass_mass(const PublishedRow& row) {
 Stated rated(const PublishedRow& row) {
     const double value = *row.belt.rated_tension, strength = *row.belt.strength;
     if (row.belt.carcass == Carcass::steel_cord)
-        return {value, std::floor(strength / 7), 0.15 * strength,
+        return {value, strength / 7 - 0.5, 0.15 * strength,
                 "makers rate steel cord at a seventh, in whole N/mm, to 15 % of its strength"};
     return {value, strength / 11.5, strength / 9, "makers rate plies at a ninth to 1/11.5 of their strength"};
 }
