@@ -1,10 +1,12 @@
 #include "io/belt_table.h"
 
 #include "io/measured_table.h"
+#include "io/near_miss.h"
 #include "io/section_table.h"
+#include "io/text_file.h"
 #include "materials/catalogue.h"
 
-#include <cmath>
+#include <filesystem>
 
 namespace swale {
 namespace {
@@ -12,20 +14,22 @@ namespace {
 constexpr Allowed width_range = {Kind::length, 100, 5000};
 constexpr double any_width = 1000;  // [mm] stands in for an unreadable width, so that the designation is still looked at
 
-Belt belt_of_catalogue(CaseTable& table, double width) {
-    const std::string designation = table.required_text("designation");
-    Belt belt;
-    if (designation.empty()) return belt;
-    try {
-        belt = belt_from_designation(designation, width > 0 ? width : any_width);
-    } catch (const BadDesignation& error) {
-        table.reject("designation", error.what(), "a designation like \"EP 800/4 6+3\" or \"ST 1600 8+6\"");
+/// The user's own belts, none if the case names no catalogue.
+std::vector<Belt> own_belts(CaseTable& table, double width, const CatalogueSource& source) {
+    const std::optional<std::string> name = table.text("catalogue");
+    if (!name || name->empty()) return {};
+    const std::filesystem::path path = catalogue_path(*name, source.case_file);
+    if (!source.stored && !std::filesystem::is_regular_file(path)) {
+        table.reject("catalogue", "there is no file " + path.string(),
+                     "a TOML file of [[belt]] tables, its path as seen from the case file");
+        return {};
     }
-    return belt;
+    const std::string text = source.stored ? *source.stored : read_text_file(path);
+    return read_belt_catalogue({path.string(), text}, width > 0 ? width : any_width);
 }
 
-/// Either the catalogue's belt or the section outright.
-Belt read_source(CaseTable& table, double width) {
+/// Either a catalogue's belt or the section outright.
+Belt read_source(CaseTable& table, double width, const std::vector<Belt>& own) {
     const bool outright = table.has("section");
     const bool designated = table.has("designation");
     if (!outright && !designated)
@@ -33,14 +37,32 @@ Belt read_source(CaseTable& table, double width) {
     if (outright && designated) table.reject("designation", "both a designation and [belt.section] are given", "one of both");
     CaseTable section = table.table("section", false);
     if (outright) return belt_of_section(section);
-    return designated ? belt_of_catalogue(table, width) : Belt();
+    const Belt* found = designated ? find_belt(own, table.text("designation").value_or("")) : nullptr;
+    if (found) return *found;
+    return designated ? belt_of_designation(table, "designation", width, own) : Belt();
 }
 
 }  // namespace
 
-Belt read_belt(CaseTable table) {
+Belt belt_of_designation(CaseTable& table, const std::string& key, double width, const std::vector<Belt>& own) {
+    const std::string designation = table.required_text(key);
+    Belt belt;
+    if (designation.empty()) return belt;
+    try {
+        belt = belt_from_designation(designation, width > 0 ? width : any_width);
+    } catch (const BadDesignation& error) {
+        std::vector<std::string> names;
+        for (const Belt& other : own) names.push_back(other.designation);
+        const std::string named = names.empty() ? "" : ", or of the case's catalogue: " + listed(names, true);
+        table.reject(key, error.what(), "a designation like \"EP 800/4 6+3\" or \"ST 1600 8+6\"" + named);
+    }
+    return belt;
+}
+
+Belt read_belt(CaseTable table, const CatalogueSource& source) {
     const double width = table.required_quantity("width", width_range);
-    Belt belt = read_source(table, width);
+    const std::vector<Belt> own = own_belts(table, width, source);
+    Belt belt = read_source(table, width, own);
     belt.width = width;
     read_measured(table, belt);
     table.finish();

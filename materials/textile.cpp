@@ -137,11 +137,12 @@ BeltDatum mass_datum(const Fabric& fabric, const Designation& belt, const PlyCon
 }
 
 DataSheet body_data(const Fabric& fabric, const Designation& belt, const PlyConstruction& build) {
-    return {thickness_datum(fabric, belt, build),
-            datum("underside", belt.bottom_cover + build.carcass_thickness / 2, {"derived", "bottom cover + half carcass"}),
-            mass_datum(fabric, belt, build), foundation_datum(belt.bottom_cover + fabric.skim.value / 2),
-            datum("rated_tension", belt.carcass.strength / 10.0,
-                  {"published", "breaking strength / 10: a belt maker's technical table, 2001"})};
+    return {
+        thickness_datum(fabric, belt, build),
+        datum("underside", belt.bottom_cover + build.carcass_thickness / 2, {"derived", "bottom cover + half carcass"}),
+        mass_datum(fabric, belt, build), foundation_datum(belt.bottom_cover + fabric.skim.value / 2),
+        datum("rated_tension", belt.carcass.strength / 10.0,
+              {"published", "breaking strength / 10: a belt maker's technical table, 2001; others rate at a ninth to 1/11.5"})};
 }
 
 DataSheet data_sheet(const Fabric& fabric, const Designation& belt) {

@@ -147,6 +147,7 @@ const std::vector<BadCase> bad_cases = {
     {4, "designation = \"EP 800/4 6+3\"\nelongation_at_reference = 1.5", 5, "belt.elongation_at_reference", "a bare number"},
     {4, "designation = \"EP 800/4 6+3\"\nelongation_at_reference = \"15 %\"", 5, "belt.elongation_at_reference",
      "out of range"},
+    {4, "designation = \"EP 800/4 6+3\"\ncatalogue = \"absent.toml\"", 5, "belt.catalogue", "there is no file"},
     {4, "designation = \"EP 800/4 6/3\"", 4, "belt.designation", "joined by '+'"},
     {4, "designation = \"PP 800/4 6+3\"", 4, "belt.designation", "write NN"},
     {4, "designation = \"EP 200/4 6+3\"", 4, "belt.designation", "write 'EP 800/4'"},
