@@ -14,6 +14,7 @@ constexpr Allowed modulus_range = {Kind::force_per_length, 1, 2e6};
 constexpr Allowed rating_range = {Kind::force_per_length, 0.1, 20000};
 constexpr Allowed mass_range = {Kind::mass_per_area, 1, 200};
 constexpr Allowed thickness_range = {Kind::length, 1, 100};
+constexpr double smallest_share = 1e-3;
 constexpr double any_width = 1000;  // [mm] stands in for an unreadable width, so that the designation is still looked at
 
 Belt belt_of_catalogue(CaseTable& table, double width) {
@@ -62,6 +63,11 @@ void apply_rating(CaseTable& table, Belt& belt) {
     if (rating && !std::isnan(*rating)) override_rated_tension(belt, *rating);
 }
 
+void apply_compression(CaseTable& table, Belt& belt) {
+    const std::optional<double> share = table.number("compressive_stiffness", smallest_share, 1);
+    if (share && !std::isnan(*share)) set_compressive_stiffness(belt, *share);
+}
+
 }  // namespace
 
 Belt read_belt(CaseTable table) {
@@ -75,6 +81,7 @@ Belt read_belt(CaseTable table) {
     // After mass and width, which it depends on.
     const std::optional<double> troughability = table.number("troughability", 0.01, 0.44);
     if (!std::isnan(width)) apply_measured(table, "troughability", "D22", troughability, belt, override_troughability);
+    apply_compression(table, belt);
     table.finish();
     return belt;
 }
