@@ -1,36 +1,38 @@
 #include "io/belt_table.h"
 
+#include "io/measured_table.h"
+#include "io/near_miss.h"
 #include "io/section_table.h"
+#include "io/text_file.h"
 #include "materials/catalogue.h"
 #include "materials/overrides.h"
 
 #include <cmath>
+#include <filesystem>
 
 namespace swale {
 namespace {
 
 constexpr Allowed width_range = {Kind::length, 100, 5000};
-constexpr Allowed modulus_range = {Kind::force_per_length, 1, 2e6};
-constexpr Allowed rating_range = {Kind::force_per_length, 0.1, 20000};
-constexpr Allowed mass_range = {Kind::mass_per_area, 1, 200};
-constexpr Allowed thickness_range = {Kind::length, 1, 100};
 constexpr double smallest_share = 1e-3;
 constexpr double any_width = 1000;  // [mm] stands in for an unreadable width, so that the designation is still looked at
 
-Belt belt_of_catalogue(CaseTable& table, double width) {
-    const std::string designation = table.required_text("designation");
-    Belt belt;
-    if (designation.empty()) return belt;
-    try {
-        belt = belt_from_designation(designation, width > 0 ? width : any_width);
-    } catch (const BadDesignation& error) {
-        table.reject("designation", error.what(), "a designation like \"EP 800/4 6+3\" or \"ST 1600 8+6\"");
+/// The user's own belts, none if the case names no catalogue.
+std::vector<Belt> own_belts(CaseTable& table, double width, const CatalogueSource& source) {
+    const std::optional<std::string> name = table.text("catalogue");
+    if (!name || name->empty()) return {};
+    const std::filesystem::path path = catalogue_path(*name, source.case_file);
+    if (!source.stored && !std::filesystem::is_regular_file(path)) {
+        table.reject("catalogue", "there is no file " + path.string(),
+                     "a TOML file of [[belt]] tables, its path as seen from the case file");
+        return {};
     }
-    return belt;
+    const std::string text = source.stored ? *source.stored : read_text_file(path);
+    return read_belt_catalogue({path.string(), text}, width > 0 ? width : any_width);
 }
 
-/// Either the catalogue's belt or the section outright.
-Belt read_source(CaseTable& table, double width) {
+/// Either a catalogue's belt or the section outright.
+Belt read_source(CaseTable& table, double width, const std::vector<Belt>& own) {
     const bool outright = table.has("section");
     const bool designated = table.has("designation");
     if (!outright && !designated)
@@ -38,29 +40,9 @@ Belt read_source(CaseTable& table, double width) {
     if (outright && designated) table.reject("designation", "both a designation and [belt.section] are given", "one of both");
     CaseTable section = table.table("section", false);
     if (outright) return belt_of_section(section);
-    return designated ? belt_of_catalogue(table, width) : Belt();
-}
-
-/// A measured value of a belt by designation; `in_section`: the key that stands for it in a section; `override_with` may throw
-/// std::invalid_argument.
-template <class Override>
-void apply_measured(CaseTable& table, const char* key, const char* in_section, const std::optional<double>& value, Belt& belt,
-                    const Override& override_with) {
-    if (!value) return;
-    if (table.has("section"))
-        return table.reject(key, std::string("a measured ") + key + " overrides a designation's",
-                            std::string(in_section) + " of [belt.section] in its place");
-    if (std::isnan(*value) || belt.data.empty()) return;
-    try {
-        override_with(belt, *value);
-    } catch (const std::invalid_argument& error) {
-        table.reject(key, error.what(), "a value that this belt can have");
-    }
-}
-
-void apply_rating(CaseTable& table, Belt& belt) {
-    const std::optional<double> rating = table.quantity("rated_tension", rating_range);
-    if (rating && !std::isnan(*rating)) override_rated_tension(belt, *rating);
+    const Belt* found = designated ? find_belt(own, table.text("designation").value_or("")) : nullptr;
+    if (found) return *found;
+    return designated ? belt_of_designation(table, "designation", width, own) : Belt();
 }
 
 void apply_compression(CaseTable& table, Belt& belt) {
@@ -70,17 +52,27 @@ void apply_compression(CaseTable& table, Belt& belt) {
 
 }  // namespace
 
-Belt read_belt(CaseTable table) {
+Belt belt_of_designation(CaseTable& table, const std::string& key, double width, const std::vector<Belt>& own) {
+    const std::string designation = table.required_text(key);
+    Belt belt;
+    if (designation.empty()) return belt;
+    try {
+        belt = belt_from_designation(designation, width > 0 ? width : any_width);
+    } catch (const BadDesignation& error) {
+        std::vector<std::string> names;
+        for (const Belt& other : own) names.push_back(other.designation);
+        const std::string named = names.empty() ? "" : ", or of the case's catalogue: " + listed(names, true);
+        table.reject(key, error.what(), "a designation like \"EP 800/4 6+3\" or \"ST 1600 8+6\"" + named);
+    }
+    return belt;
+}
+
+Belt read_belt(CaseTable table, const CatalogueSource& source) {
     const double width = table.required_quantity("width", width_range);
-    Belt belt = read_source(table, width);
+    const std::vector<Belt> own = own_belts(table, width, source);
+    Belt belt = read_source(table, width, own);
     belt.width = width;
-    apply_measured(table, "modulus", "A11", table.quantity("modulus", modulus_range), belt, override_modulus);
-    apply_rating(table, belt);
-    apply_measured(table, "thickness", "thickness", table.quantity("thickness", thickness_range), belt, override_thickness);
-    apply_measured(table, "mass", "mass", table.quantity("mass", mass_range), belt, override_mass);
-    // After mass and width, which it depends on.
-    const std::optional<double> troughability = table.number("troughability", 0.01, 0.44);
-    if (!std::isnan(width)) apply_measured(table, "troughability", "D22", troughability, belt, override_troughability);
+    read_measured(table, belt);
     apply_compression(table, belt);
     table.finish();
     return belt;

@@ -1,8 +1,10 @@
 #include "io/belts_command.h"
 
+#include "io/belt_catalogue.h"
 #include "io/data_sheet_json.h"
 #include "io/terminal/data_sheet_section.h"
 #include "io/terminal/plain_text.h"
+#include "io/text_file.h"
 #include "materials/catalogue.h"
 
 #include <fmt/format.h>
@@ -29,7 +31,18 @@ std::vector<std::string> codes_alone(const BeltFamily& family) {
     return names;
 }
 
-Json families_json() {
+std::vector<Belt> own_belts(const BeltsRequest& request) {
+    if (!request.catalogue) return {};
+    return read_belt_catalogue({*request.catalogue, read_text_file(*request.catalogue)}, any_width);
+}
+
+std::vector<std::string> names_of(const std::vector<Belt>& own) {
+    std::vector<std::string> names;
+    for (const Belt& belt : own) names.push_back(belt.designation);
+    return names;
+}
+
+Json families_json(const std::vector<Belt>& own) {
     Json families = Json::array();
     for (const BeltFamily& family : belt_families())
         families.push_back({{"code", family.code},
@@ -38,15 +51,16 @@ Json families_json() {
                             {"cover_min_mm", family.cover_min},
                             {"cover_max_mm", family.cover_max},
                             {"carcasses", carcass_names(family)}});
-    return {{"families", families}};
+    return {{"families", families}, {"own", names_of(own)}};
 }
 
 Json sheet_json(const Belt& belt) {
-    return {{"designation", belt.designation}, {"data", data_sheet_json(belt.data)}};
+    return {{"designation", belt.designation}, {"data", data_sheet_json(belt.data)}, {"warnings", belt.warnings}};
 }
 
-std::string families_text() {
+std::string families_text(const std::vector<Belt>& own) {
     std::string text;
+    if (!own.empty()) text = wrapped(fmt::format("Own: {}", fmt::join(names_of(own), ", "))) + "\n";
     for (const BeltFamily& family : belt_families())
         text += fmt::format("{}  {}\n  written {}, covers {} to {} mm\n  {}\n", family.code, family.title, family.form,
                             family.cover_min, family.cover_max,
@@ -55,17 +69,21 @@ std::string families_text() {
 }
 
 std::string sheet_text(const Belt& belt) {
-    return belt.designation + "\n" + data_sheet_section(belt.data);
+    std::string text = belt.designation + "\n" + data_sheet_section(belt.data);
+    for (const std::string& warning : belt.warnings) text += "  - " + wrapped("warning: " + warning, 4);
+    return text;
 }
 
 }  // namespace
 
 int run_belts(const BeltsRequest& request, std::ostream& answer) {
+    const std::vector<Belt> own = own_belts(request);
     if (!request.designation) {
-        answer << (request.json ? families_json().dump(2) + "\n" : families_text());
+        answer << (request.json ? families_json(own).dump(2) + "\n" : families_text(own));
         return 0;
     }
-    const Belt belt = belt_from_designation(*request.designation, any_width);
+    const Belt* found = find_belt(own, *request.designation);
+    const Belt belt = found ? *found : belt_from_designation(*request.designation, any_width);
     answer << (request.json ? sheet_json(belt).dump(2) + "\n" : sheet_text(belt));
     return 0;
 }

@@ -8,27 +8,17 @@
 #include "io/solve_table.h"
 #include "io/tension_table.h"
 #include "io/text_file.h"
+#include "io/toml_document.h"
 
 namespace swale {
-namespace {
 
-TomlNode read_document(const std::string& text, const std::string& file) {
-    try {
-        return read_toml(text);
-    } catch (const TomlSyntaxError& error) {
-        throw InputErrors({{file, error.line, "", std::string("this is not TOML: ") + error.what(), "", "TOML 1.0"}});
-    }
-}
-
-}  // namespace
-
-TransitionCase parse_case(const std::string& text, const std::string& file) {
+TransitionCase parse_case(const std::string& text, const std::string& file, const std::optional<std::string>& catalogue) {
     const TomlNode document = read_document(text, file);
     Mistakes mistakes(file);
     CaseTable table(document, "", mistakes);
     TransitionCase result;
     result.title = table.text("title").value_or(std::filesystem::path(file).stem().string());
-    result.belt = read_belt(table.table("belt", true));
+    result.belt = read_belt(table.table("belt", true), {file, catalogue});
     result.layout = read_layout(table, result.belt);
     check_foundation(table.table("belt", false), result.layout);
     result.states = read_states(table, result.layout.trough.support);

@@ -63,6 +63,7 @@ void add_ranges(CLI::App& app, Request& request) {
 void add_belts(CLI::App& app, Request& request) {
     CLI::App* belts = app.add_subcommand("belts", "What the catalogue knows of belts and where each number comes from");
     belts->add_option("DESIGNATION", request.belts.designation, "A belt like \"EP 800/4 6+3\"");
+    belts->add_option("--catalogue", request.belts.catalogue, "A file of your own belts, looked up first");
     belts->add_flag("--json", request.belts.json, "Answer in JSON");
 }
 

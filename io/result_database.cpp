@@ -74,6 +74,7 @@ StoredRun read_result_database(const std::filesystem::path& path) {
     run.written_at = root.text_attribute("written_at");
     run.case_file = root.text_attribute("case_file");
     run.case_text = root.text("case_text");
+    if (root.has_link("catalogue_text")) run.catalogue_text = root.text("catalogue_text");
     run.sets = root.group("settings").integer_attribute("sets");
     const Hdf5Source states = root.group("states");
     for (size_t i = 1; i <= states.size(); ++i) run.states.push_back(read_state(states.group(std::to_string(i)), path));

@@ -15,6 +15,7 @@ namespace swale {
 ///   /                 attributes: format "swale result", format_version, swale_version, written_at (UTC), title, case_file,
 ///                     verdict, units
 ///   /case_text        the case file verbatim
+///   /catalogue_text   the catalogue of belts that the case names, verbatim; absent if it names none
 ///   /settings         attributes: accuracy, model ("half", "full"), grid, newton_iterations, starts, tension_path,
 ///                     sets (full sets in the model)
 ///   /belt             attributes: designation, width_mm, ...; membrane A (3, 3), bending D (3, 3), order along, across, shear
@@ -44,12 +45,14 @@ struct StoredState {
     BeltShape shape;  ///< empty if none was stored
 };
 
-/// What restores a run: parse `case_text`, then `restore_state` of solver/transition.h with `sets` for each state's shape.
+/// What restores a run: parse `case_text` with `catalogue_text`, then `restore_state` of solver/transition.h with `sets` for
+/// each state's shape.
 struct StoredRun {
     std::string swale_version;
     std::string written_at;
     std::string case_file;
     std::string case_text;
+    std::optional<std::string> catalogue_text;
     int sets = 0;
     std::vector<StoredState> states;
 };

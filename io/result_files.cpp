@@ -14,6 +14,16 @@
 
 namespace swale {
 
+namespace {
+
+// Where case.toml finds it if its path was a bare name; another path leads nowhere from the result folder.
+std::string beside_case(const CatalogueFile& catalogue) {
+    const std::string name = std::filesystem::path(catalogue.file).filename().string();
+    return name == "case.toml" || !name.ends_with(".toml") ? "catalogue.toml" : name;
+}
+
+}  // namespace
+
 ResultFileList result_files(const RunRecord& record, const std::string& written_at) {
     auto database = std::async(std::launch::async, [&] { return result_database(record, written_at); });  // half of the work
     ResultFileList files = belt_vtk(record.result);
@@ -21,6 +31,7 @@ ResultFileList result_files(const RunRecord& record, const std::string& written_
     files.push_back({"along.csv", along_csv(record.result)});
     files.push_back({"across.csv", across_csv(record.result)});
     files.push_back({"case.toml", record.case_text});
+    if (record.catalogue) files.push_back({beside_case(*record.catalogue), record.catalogue->text});
     files.push_back({"summary.json", summary_json(record)});
     return files;
 }

@@ -1,8 +1,10 @@
 #pragma once
 
+#include "io/belt_catalogue.h"
 #include "solver/transition_case.h"
 #include "solver/transition_result.h"
 
+#include <optional>
 #include <string>
 
 namespace swale {
@@ -11,8 +13,9 @@ namespace swale {
 struct RunRecord {
     TransitionCase transition;
     TransitionResult result;
-    std::string case_text;  ///< the case file verbatim
-    std::string case_file;  ///< its name as given on the command line
+    std::string case_text;                        ///< the case file verbatim
+    std::string case_file;                        ///< its name as given on the command line
+    std::optional<CatalogueFile> catalogue = {};  ///< of belts, if the case names one, verbatim
 };
 
 }  // namespace swale

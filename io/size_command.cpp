@@ -42,6 +42,7 @@ struct Trials {
         record.case_file = file;
         record.case_text = with_distance(text, distance);
         record.transition = parse_case(record.case_text, file);
+        record.catalogue = named_catalogue(record.case_text, file);
         record.result = solve_transition(record.transition, progress);
         return record;
     }

@@ -18,6 +18,7 @@ int run_solve(const SolveRequest& request, std::ostream& answer) {
     record.case_file = request.case_file.string();
     record.case_text = read_text_file(request.case_file);
     record.transition = parse_case(record.case_text, record.case_file);
+    record.catalogue = named_catalogue(record.case_text, record.case_file);
 
     const std::filesystem::path folder = request.out.value_or(default_result_folder(request.case_file));
     prepare_result_folder(folder);

@@ -17,6 +17,7 @@ struct Belt {
     std::optional<Carcass> carcass;  ///< unknown for a section without `kind`: then strain is reported, not judged
     double width = 0;                ///< [mm]
     Section section;
+    std::optional<double> strength;       ///< nominal breaking strength per width [N/mm], of a designation
     std::optional<double> rated_tension;  ///< working tension per width [N/mm]
     DataSheet data;                       ///< every number above with its origin
     std::vector<std::string> warnings;    ///< what in the data contradicts itself

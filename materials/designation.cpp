@@ -29,16 +29,14 @@ class Reader {
         return letters;
     }
 
-    template <class Number>
-    Number number(const std::string& what) {
-        skip_blanks();
-        if (at_ == text_.size() || !is_digit(text_[at_])) fail(what + " is missing" + where());
-        Number value{};
-        const char* begin = text_.data() + at_;
-        const auto [end, error] = std::from_chars(begin, text_.data() + text_.size(), value);
-        if (error != std::errc{}) fail(what + " is out of range" + where());
-        at_ += static_cast<std::size_t>(end - begin);
-        return value;
+    int integer(const std::string& what) { return value_of<int>(digits(what), what); }
+
+    /// With a point or a comma before the decimals.
+    double decimal(const std::string& what) {
+        std::string written = digits(what);
+        const bool decimals = at_ + 1 < text_.size() && (text_[at_] == '.' || text_[at_] == ',') && is_digit(text_[at_ + 1]);
+        if (decimals) ++at_, written += "." + digits(what);
+        return value_of<double>(written, what);
     }
 
     /// Takes the sign if it comes next, blanks aside; else stays where it is.
@@ -56,12 +54,27 @@ class Reader {
 
     void end() {
         skip_blanks();
-        if (at_ < text_.size()) fail("nothing may follow the covers" + where());
+        if (at_ < text_.size())
+            fail("nothing may follow the covers" + where() + ", a cover grade neither: it has no stiffness");
     }
 
     [[noreturn]] void fail(const std::string& why) const { throw BadDesignation("belt '" + text_ + "': " + why + form); }
 
   private:
+    std::string digits(const std::string& what) {
+        skip_blanks();
+        const std::size_t start = at_;
+        while (at_ < text_.size() && is_digit(text_[at_])) ++at_;
+        if (at_ == start) fail(what + " is missing" + where());
+        return text_.substr(start, at_ - start);
+    }
+    template <class Number>
+    Number value_of(const std::string& written, const std::string& what) const {
+        Number value{};
+        const auto error = std::from_chars(written.data(), written.data() + written.size(), value).ec;
+        if (error != std::errc{}) fail(what + " of '" + written + "' is out of range");
+        return value;
+    }
     void skip_blanks() {
         while (at_ < text_.size() && std::isspace(static_cast<unsigned char>(text_[at_]))) ++at_;
     }
@@ -74,8 +87,12 @@ class Reader {
 CarcassCode read_carcass(Reader& reader) {
     CarcassCode carcass;
     carcass.family = reader.capitals("the carcass code, such as EP or ST,");
-    carcass.strength = reader.number<int>("the breaking strength in N/mm");
-    if (reader.take('/')) carcass.plies = reader.number<int>("the number of plies after '/'");
+    reader.take('-');
+    carcass.strength = reader.integer("the breaking strength in N/mm");
+    if (reader.take('/'))
+        carcass.plies = reader.integer("the number of plies after '/'");
+    else if (reader.take('S') || reader.take('s'))
+        carcass.plies = 1;  // solid woven
     return carcass;
 }
 
@@ -86,9 +103,10 @@ Designation parse_designation(const std::string& text) {
     Designation designation;
     designation.carcass = read_carcass(reader);
     reader.blank("a blank must stand between carcass and covers");
-    designation.top_cover = reader.number<double>("the top cover in mm");
+    designation.top_cover = reader.decimal("the top cover in mm");
+    if (reader.take('/')) reader.fail("'/' counts plies; covers, in mm, are joined by '+': 6+3, not 6/3");
     if (!reader.take('+')) reader.fail("the bottom cover is missing: a '+' and its mm must follow the top cover");
-    designation.bottom_cover = reader.number<double>("the bottom cover in mm after '+'");
+    designation.bottom_cover = reader.decimal("the bottom cover in mm after '+'");
     reader.end();
     return designation;
 }

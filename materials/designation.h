@@ -12,7 +12,8 @@ class BadDesignation : public std::runtime_error {
     using std::runtime_error::runtime_error;
 };
 
-/// Carcass of a designation: "EP 800/4", or "ST 1600" where there are no plies to count.
+/// Carcass of a designation: "EP 800/4", "PVG 1000/1" (solid woven, also written "PVG 1000S"), or "ST 1600" where there are no
+/// plies to count.
 struct CarcassCode {
     std::string family;  ///< in capitals: "EP", "ST"
     int strength = 0;    ///< nominal breaking strength of the whole carcass per width [N/mm]
@@ -30,8 +31,9 @@ struct Designation {
     bool operator==(const Designation&) const = default;
 };
 
-/// Reads "EP 800/4 6+3", whatever its case and spacing; only the blank between carcass and covers can't be left out.
-/// Whether such a belt exists is for the family to say. Throws BadDesignation.
+/// Reads "EP 800/4 6+3", whatever its case and spacing, with "EP-800/4" for "EP 800/4" and a comma for a decimal point; only
+/// the blank between carcass and covers can't be left out. Whether such a belt exists is for the family to say. Throws
+/// BadDesignation.
 Designation parse_designation(const std::string& text);
 
 /// "EP 800/4"

@@ -36,6 +36,14 @@ std::string strengths(const CarcassCode& asked, const BeltFamily& family) {
     return list.str() + " N/mm";
 }
 
+/// Where the strength asked for is that of one ply.
+std::string per_ply(const CarcassCode& asked, const BeltFamily& family) {
+    const CarcassCode whole{asked.family, asked.strength * asked.plies.value_or(0), asked.plies};
+    if (std::find(family.carcasses.begin(), family.carcasses.end(), whole) == family.carcasses.end()) return "";
+    return "; the strength is the whole carcass's: if each ply has " + std::to_string(asked.strength) + " N/mm write '" +
+           to_string(whole) + "'";
+}
+
 void check_cover(double cover, const std::string& which, const Designation& designation, const BeltFamily& family) {
     if (cover >= family.cover_min && cover <= family.cover_max) return;
     std::ostringstream why;
@@ -46,12 +54,23 @@ void check_cover(double cover, const std::string& which, const Designation& desi
 
 }  // namespace
 
+bool is_near(const std::string& code, const std::string& known) {
+    if (std::is_permutation(code.begin(), code.end(), known.begin(), known.end())) return true;
+    const std::string& shorter = code.size() < known.size() ? code : known;
+    const std::string& longer = code.size() < known.size() ? known : code;
+    // The shorter one's letters stand in the longer one in their order, with one more.
+    auto at = shorter.begin();
+    for (const char letter : longer)
+        if (at != shorter.end() && *at == letter) ++at;
+    return longer.size() == shorter.size() + 1 && shorter.size() > 1 && at == shorter.end();
+}
+
 void check(const Designation& designation, const BeltFamily& family) {
     const CarcassCode& asked = designation.carcass;
     if (std::find(family.carcasses.begin(), family.carcasses.end(), asked) == family.carcasses.end())
         throw BadDesignation("belt '" + to_string(designation) + "': no known carcass '" + to_string(asked) +
-                             "'; nearest are " + nearest(asked, family.carcasses) + strengths(asked, family) +
-                             "; form: " + family.form);
+                             "'; nearest are " + nearest(asked, family.carcasses) + per_ply(asked, family) +
+                             strengths(asked, family) + "; form: " + family.form);
     check_cover(designation.top_cover, "top", designation, family);
     check_cover(designation.bottom_cover, "bottom", designation, family);
 }

@@ -3,6 +3,7 @@
 #include "materials/belt.h"
 #include "materials/designation.h"
 
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -17,8 +18,11 @@ struct BeltFamily {
     std::vector<CarcassCode> carcasses;  ///< all that are known, weakest first
     double cover_min = 0;                ///< of either cover [mm]
     double cover_max = 0;
-    DataSheet (*data_sheet)(const Designation&) = nullptr;  ///< for a designation of this family that passed `check`
+    std::function<DataSheet(const Designation&)> data_sheet;  ///< for a designation of this family that passed `check`
 };
+
+/// Whether the letters of a family were probably meant: swapped, or one too many or too few.
+bool is_near(const std::string& code, const std::string& known);
 
 /// Throws BadDesignation unless the carcass is one of the family's and both covers are in range; names the nearest known.
 void check(const Designation& designation, const BeltFamily& family);

@@ -20,6 +20,16 @@ void require_positive(double value, const std::string& name, const std::string& 
     throw std::invalid_argument(name + " of " + std::to_string(value) + " " + unit + "; it must be positive");
 }
 
+// A12 = nu12 A22 has no A11 in it, so a constant nu12 leaves it as it is.
+void put_modulus(Belt& belt, const BeltDatum& entry) {
+    Section section = belt.section;
+    section.membrane(0, 0) = entry.value;
+    const std::string fault = why_not_positive_definite(section.membrane, "A");
+    if (!fault.empty()) throw std::invalid_argument("modulus of " + std::to_string(entry.value) + " N/mm: " + fault);
+    belt.section = section;
+    put(belt.data, entry);
+}
+
 // All rubber and no carcass across; and plies or cords that can't slide: A22 spread over the carcass and the covers as one
 // sheet.
 void warn_of_bounds(Belt& belt, double ratio, double across) {
@@ -41,15 +51,26 @@ void warn_of_bounds(Belt& belt, double ratio, double across) {
 
 void override_modulus(Belt& belt, double modulus) {
     require_positive(modulus, "modulus");
-    DataSheet data = belt.data;
-    // A12 = nu12 A22 has no A11 in it, so a constant nu12 leaves it as it is.
-    put(data, datum("A11", modulus, {"given", "measured modulus, ISO 9856"}));
-    Section section = belt.section;
-    section.membrane(0, 0) = modulus;
-    const std::string fault = why_not_positive_definite(section.membrane, "A");
-    if (!fault.empty()) throw std::invalid_argument("modulus of " + std::to_string(modulus) + " N/mm: " + fault);
-    belt.section = section;
-    belt.data = std::move(data);
+    put_modulus(belt, datum("A11", modulus, {"given", "measured modulus, ISO 9856"}));
+}
+
+double secant_modulus(const Belt& belt, double elongation) {
+    if (!belt.strength) throw std::invalid_argument("the breaking strength of this belt is not known");
+    if (!(elongation > 0)) throw std::invalid_argument("the elongation must be positive");
+    return 0.1 * *belt.strength / elongation;
+}
+
+void override_elongation(Belt& belt, double elongation) {
+    const double secant = secant_modulus(belt, elongation);
+    const std::optional<Range>& former = entry_of(belt.data, "A11").range;
+    const BeltDatum entry =
+        datum("A11", secant,
+              {"given",
+               fmt::format("secant of a first loading, {:.3g} % at a tenth of the breaking strength (ISO 283): permanent and "
+                           "thermal stretch are in it, the modulus of ISO 9856 is higher",
+                           100 * elongation)});
+    const bool open = former && former->high > secant;
+    put_modulus(belt, open ? ranged(entry, secant, former->high, "that secant to the catalogue's high end") : entry);
 }
 
 void override_mass(Belt& belt, double mass) {

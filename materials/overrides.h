@@ -10,6 +10,15 @@ namespace swale {
 /// modulus is not positive or the section would not be positive definite. The belt is unchanged then.
 void override_modulus(Belt& belt, double modulus);
 
+/// Modulus [N/mm] to a tenth of the breaking strength at the elongation there (ISO 283): secant of a first loading, with
+/// permanent and thermal stretch in it, so that the modulus of ISO 9856 is not lower. Throws std::invalid_argument if the
+/// belt's strength is not known or the elongation is not positive.
+double secant_modulus(const Belt& belt, double elongation);
+
+/// Puts that secant in the place of A11, with the catalogue's upper end left open. For a certificate without a modulus. Throws
+/// as secant_modulus and override_modulus do.
+void override_elongation(Belt& belt, double elongation);
+
 /// Puts the given working tension per width [N/mm] in the place of the catalogue's. Throws std::invalid_argument if it is not
 /// positive.
 void override_rated_tension(Belt& belt, double tension);

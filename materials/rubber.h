@@ -7,7 +7,9 @@ namespace swale {
 /// Cover rubber assumed where a designation names no grade.
 inline constexpr double cover_hardness = 65;  ///< Shore A; common practice 60 to 70
 inline constexpr double softest_cover = 60, hardest_cover = 70;
-inline constexpr double cover_density = 1.2e-9;  ///< [t/mm^3]; 1.13-1.25 steel cord, 1.2 fabric: belt makers' catalogues, 2012
+inline constexpr double cover_density = 1.2e-9;  ///< [t/mm^3]
+inline constexpr double lightest_cover = 1.13e-9, heaviest_cover = 1.25e-9;
+inline constexpr auto cover_density_source = "1.2 fabric, 1.13 to 1.25 steel cord: belt makers' catalogues, 2012";
 
 /// Young's modulus at small strain [MPa] from Shore A hardness (Gent 1958); for 30 to 90 Shore A, some 10 % apart in practice.
 double youngs_modulus(double shore_a);

@@ -113,13 +113,18 @@ DataSheet bending_data(const CordLayer& cords, double covers) {
 DataSheet body_data(const Designation& belt, const CordLayer& cords) {
     const double covers = belt.top_cover + belt.bottom_cover;
     const double layer = cords.mass * 1e-9;  // kg/m^2 to t/mm^2
-    return {datum("thickness", cords.diameter + covers,
-                  {"derived", std::string("cord diameter of ") + table + ", + covers; another maker's belts within 7 %"}),
+    return {ranged(datum("thickness", cords.diameter + covers,
+                         {"derived", std::string("cord diameter of ") + table + ", + covers"}),
+                   0.86 * cords.diameter + covers, 1.35 * cords.diameter + covers,
+                   "cords 0.86 to 1.35 times as thick in another maker's table and by DIN 22131 (a dealer's page)"),
             datum("underside", belt.bottom_cover + cords.diameter / 2, {"derived", "bottom cover + half cord"}),
-            datum("mass", layer + cover_density * covers,
-                  {"derived", std::string("carcass of ") + table + ", + covers of 1.2 kg/m^2 per mm (there 1.13 to 1.25)"}),
+            ranged(datum("mass", layer + cover_density * covers,
+                         {"derived", std::string("carcass of ") + table + ", + covers of 1.2 kg/m^2 per mm"}),
+                   layer + lightest_cover * covers, layer + heaviest_cover * covers,
+                   std::string("covers of 1.13 to 1.25 kg/m^2 per mm: ") + table),
             foundation_datum(belt.bottom_cover),
-            datum("rated_tension", cords.rated_tension, {"published", std::string(table) + ": 15 % of the breaking strength"})};
+            datum("rated_tension", cords.rated_tension,
+                  {"published", std::string(table) + ": 15 % of the breaking strength; another maker rates at a seventh"})};
 }
 
 DataSheet steel_cord_data_sheet(const Designation& designation) {

@@ -21,6 +21,7 @@ void write_provenance(const Hdf5Group& root, const RunRecord& record, const std:
     root.attribute("verdict", verdict(record.result));
     root.attribute("units", std::string("mm, N, t, s, rad"));
     root.text("case_text", record.case_text);
+    if (record.catalogue) root.text("catalogue_text", record.catalogue->text);
 }
 
 void write_settings(const Hdf5Group& root, const RunRecord& record) {

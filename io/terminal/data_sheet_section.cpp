@@ -12,7 +12,7 @@ namespace {
 constexpr int name_width = 13;  // of "rated_tension"
 
 std::string number(double value) {
-    return fmt::format("{:.4g}", value);
+    return significant(value, 4);
 }
 
 TextRow row_of(const BeltDatum& datum) {

@@ -144,6 +144,22 @@ TEST_CASE("the share of A11 left in compression is read for a designation and fo
     }
 }
 
+TEST_CASE("a certificate without a modulus gives the secant of its elongation and one with it only a warning") {
+    const auto belt_with = [](const std::string& certificate) {
+        std::string text = file_text(data + "case.example.toml");
+        text.replace(text.find("# modulus"), 0, certificate + "\n");
+        return parse_case(text, "case.toml").belt;
+    };
+    const Belt stretched = belt_with("elongation_at_reference = \"1.6 %\"");
+    CHECK(stretched.section.membrane(0, 0) == close(5000));
+    CHECK(stretched.warnings.empty());
+    const Belt measured = belt_with("elongation_at_reference = \"1.6 %\"\nmodulus = \"7000 N/mm\"");
+    CHECK(measured.section.membrane(0, 0) == close(7000));
+    CHECK(measured.warnings.empty());
+    CHECK(belt_with("elongation_at_reference = \"1.0 %\"\nmodulus = \"7000 N/mm\"").warnings.size() == 1);
+    CHECK(belt_with("mass = \"10 kg/m^2\"\nthickness = \"14 mm\"\nrated_tension = \"800 N/mm\"").warnings.size() == 2);
+}
+
 TEST_CASE("roll lengths follow the belt width and are interpolated for belts made to inches") {
     std::string text = file_text(data + "case.example.toml");
     text.replace(text.find("1200 mm"), 7, "48 in");

@@ -33,6 +33,18 @@ TEST_CASE("result.h5: what restores a run reads back to the same bits") {
     CHECK(run.states[1].shape.control_points.size() == 0);
 }
 
+TEST_CASE("result.h5: the catalogue that a case names is kept with it") {
+    const ScratchFolder folder;
+    RunRecord record = sample_run();
+    const auto kept = [&] {
+        write_whole_file(folder.path() / "result.h5", result_database(record, "then"));
+        return read_result_database(folder.path() / "result.h5").catalogue_text;
+    };
+    CHECK_FALSE(kept().has_value());
+    record.catalogue = CatalogueFile{"pier/my-belts.toml", "[[belt]]\n"};
+    CHECK(kept() == "[[belt]]\n");
+}
+
 TEST_CASE("result.h5: equal content makes equal bytes") {
     CHECK(result_database(sample_run(), "then") == result_database(sample_run(), "then"));
 }

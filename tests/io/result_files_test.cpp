@@ -22,6 +22,18 @@ TEST_CASE("result files: every file of a run is there and nothing else") {
     CHECK(file_text(folder.path() / "out" / "case.toml") == record.case_text);
 }
 
+TEST_CASE("result files: the catalogue of a case stands beside it and never in its place") {
+    const ScratchFolder folder;
+    RunRecord record = sample_run();
+    for (const auto& [given, kept] : {std::pair("pier/my-belts.toml", "my-belts.toml"),
+                                      std::pair("pier/case.toml", "catalogue.toml"), std::pair("belts", "catalogue.toml")}) {
+        record.catalogue = CatalogueFile{given, "[[belt]]\n"};
+        write_result_files(folder.path() / "out", record);
+        CHECK(file_text(folder.path() / "out" / kept) == "[[belt]]\n");
+        CHECK(file_text(folder.path() / "out" / "case.toml") == record.case_text);
+    }
+}
+
 TEST_CASE("result files: a run leaves no state of an older run behind") {
     const ScratchFolder folder;
     write_whole_file(folder.path() / "out/vtk/state-7-long-ago.vtm", "old");

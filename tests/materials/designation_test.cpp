@@ -40,6 +40,21 @@ TEST_CASE("case and spacing do not matter") {
     CHECK(parse_designation("St1600 8 +6") == parse_designation("ST 1600 8+6"));
 }
 
+TEST_CASE("common spellings are read as the same belt") {
+    const Designation belt = parse_designation("EP 800/4 6.5+3");
+    for (const char* text : {"EP800/4 6,5+3", "EP-800/4 6.5 + 3", "ep - 800 / 4 6,5 + 3,0"})
+        CHECK(parse_designation(text) == belt);
+    CHECK(parse_designation("St-1600 8+6") == parse_designation("ST 1600 8+6"));
+    for (const char* text : {"PVG 1000S 3+3", "pvg 1000 s 3+3", "PVG1000/1 3+3"})
+        CHECK(parse_designation(text).carcass == CarcassCode{"PVG", 1000, 1});
+}
+
+TEST_CASE("covers joined by a stroke are no covers") {
+    for (const char* text : {"EP 800/4 6/3", "ST 1600 8/6", "EP 800/4 1/4+1/8 in"})
+        CHECK_MESSAGE(contains(refusal(text), "'/' counts plies; covers, in mm, are joined by '+'"), text);
+    CHECK(contains(refusal("EP 800/4 6+3 Y"), "a cover grade neither"));
+}
+
 TEST_CASE("a refusal names the part that is wrong and the form that is allowed") {
     CHECK(contains(refusal("EP 800/4 6"), "bottom cover is missing"));
     CHECK(contains(refusal("EP 800/4 6+"), "bottom cover in mm after '+' is missing"));
@@ -51,6 +66,6 @@ TEST_CASE("a refusal names the part that is wrong and the form that is allowed")
     CHECK(contains(refusal("EP 800/4 6+3 mm"), "nothing may follow the covers at 'mm'"));
     CHECK(contains(refusal("EP 800/46+3"), "blank must stand between carcass and covers"));
     for (const char* text : {"", "EP", "EP 800/4 6+3+1", "EP 800.5/4 6+3", "EP 800/4 -6+3", "EP 800/4 nan+3", "EP 800/4 6/3",
-                             "EP 99999999999/4 6+3", "EP 800/4 6+1e999", "EP 800/4 6,5+3"})
+                             "EP 99999999999/4 6+3", "EP 800/4 6+1e999", "EP 800/4 6,+3", "EP 800/4 6.+3", "EP -- 800/4 6+3"})
         CHECK_MESSAGE(contains(refusal(text), "'EP 800/4 6+3' or 'ST 1600 8+6'"), text);
 }

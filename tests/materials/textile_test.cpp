@@ -1,6 +1,7 @@
 #include "materials/textile.h"
 
 #include "materials/catalogue.h"
+#include "materials/fabrics.h"
 #include "tests/materials/reference_belts.h"
 
 #include <doctest/doctest.h>
@@ -33,7 +34,9 @@ double sag_ratio(const Belt& belt) {
 }  // namespace
 
 TEST_CASE("the ply is the trade's nearest to strength over plies") {
-    const auto ply = [](int strength, int plies) { return ply_construction(carcass_only(strength, plies)).ply_strength; };
+    const auto ply = [](int strength, int plies) {
+        return ply_construction(fabric("EP"), carcass_only(strength, plies)).ply_strength;
+    };
     CHECK(ply(800, 4) == 200);
     CHECK(ply(630, 4) == 160);
     CHECK(ply(315, 2) == 160);
@@ -44,7 +47,7 @@ TEST_CASE("the ply is the trade's nearest to strength over plies") {
 }
 
 TEST_CASE("a ply without a published thickness lies between its neighbours") {
-    const double thickness = ply_construction(carcass_only(630, 4)).ply_thickness;
+    const double thickness = ply_construction(fabric("EP"), carcass_only(630, 4)).ply_thickness;
     CHECK(thickness > 0.90);
     CHECK(thickness < 1.05);
     CHECK(thickness == doctest::Approx(0.93));
@@ -62,7 +65,8 @@ TEST_CASE("thickness and mass of published EP belts are met within 6 percent") {
 TEST_CASE("carcass thicknesses of a maker whom the catalogue does not use are met within 15 percent") {
     for (const PublishedCarcass& published : published_ep_carcasses) {
         CAPTURE(published.strength);
-        const double carcass = ply_construction(carcass_only(published.strength, published.plies)).carcass_thickness;
+        const double carcass =
+            ply_construction(fabric("EP"), carcass_only(published.strength, published.plies)).carcass_thickness;
         CHECK(carcass == doctest::Approx(published.thickness).epsilon(0.15));
     }
 }
