@@ -5,6 +5,7 @@
 #include "io/input_error.h"
 #include "io/near_miss.h"
 #include "io/quantity.h"
+#include "io/ranges_command.h"
 #include "io/screen_command.h"
 #include "io/size_command.h"
 #include "io/solve_command.h"
@@ -29,6 +30,7 @@ struct Request {
     SizeRequest size;
     StudyRequest study;
     MergeRequest merge;
+    RangesRequest ranges;
     std::string out;
 };
 
@@ -69,6 +71,13 @@ void add_merge(CLI::App& app, Request& request) {
     merge->add_option("--out", request.merge.out, "The database, STUDY.h5")->required();
 }
 
+void add_ranges(CLI::App& app, Request& request) {
+    CLI::App* ranges = app.add_subcommand("ranges", "What the belt's uncertain numbers do to the answer");
+    ranges->add_option("CASE", request.ranges.case_file, "Case file (TOML)")->required();
+    ranges->add_option("--out", request.out, "Folder for the results; default <stem of CASE>-ranges");
+    ranges->add_flag("--json", request.ranges.json, "Answer with ranges.json on standard output");
+}
+
 void add_belts(CLI::App& app, Request& request) {
     CLI::App* belts = app.add_subcommand("belts", "What the catalogue knows of belts and where each number comes from");
     belts->add_option("DESIGNATION", request.belts.designation, "A belt like \"EP 800/4 6+3\"");
@@ -91,10 +100,11 @@ std::string unknown_command(const CLI::App& app, const std::vector<std::string>&
 int dispatch(const CLI::App& app, Request& request, std::ostream& out) {
     if (app.got_subcommand("belts")) return run_belts(request.belts, out);
     if (app.got_subcommand("screen")) return run_screen(request.screen, out);
-    if (!request.out.empty()) request.solve.out = request.size.out = request.out;
+    if (!request.out.empty()) request.solve.out = request.size.out = request.ranges.out = request.out;
     if (app.got_subcommand("size")) return run_size(request.size, out);
     if (app.got_subcommand("study")) return run_study_command(request.study, out);
     if (app.got_subcommand("merge")) return run_merge(request.merge, out);
+    if (app.got_subcommand("ranges")) return run_ranges(request.ranges, out);
     return run_solve(request.solve, out);
 }
 
@@ -134,6 +144,7 @@ int run_command_line(const std::vector<std::string>& arguments, std::ostream& ou
     add_size(app, request);
     add_study(app, request);
     add_merge(app, request);
+    add_ranges(app, request);
     add_belts(app, request);
     const std::string unknown = unknown_command(app, arguments);
     if (!unknown.empty()) return complain(err, unknown, wrong_input);

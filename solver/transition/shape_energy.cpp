@@ -1,5 +1,6 @@
 #include "solver/transition/shape_energy.h"
 
+#include "materials/membrane_law.h"
 #include "mesh/quadrature.h"
 #include "solver/strain/belt_probe.h"
 
@@ -16,14 +17,14 @@ double unstretched_length(const GridSolution& solution) {
     return solution.model.patch.along.end() - solution.model.patch.along.begin();
 }
 
-// dPi/dL = int (1/2 e.N + 1/2 k.M + m g z) dy - T lambda at the far plane, and what bulk adds there [N].
+// dPi/dL = int (W(e) + 1/2 k.M + m g z) dy - T lambda at the far plane, and what bulk adds there [N].
 double potential_per_length(const TransitionCase& transition, const TensionState& state, const GridSolution& solution) {
     const Section& section = transition.belt.section;
     const BeltProbe probe(solution.model.patch, solution.points, section);
     double sum = 0;
     for (const LinePoint& place : gauss_rule(solution.model.patch.across, 3).points) {
         const SurfacePoint point = probe.at(probe.end(), place.position);
-        const double elastic = 0.5 * (point.membrane_strain.dot(point.force) + point.curvature.dot(point.moment));
+        const double elastic = membrane_energy(section, point.membrane_strain) + point.curvature.dot(point.moment) / 2;
         const double pull = state.total.value_or(0) / transition.belt.width * (1 + point.strain);
         sum += place.weight * (elastic + section.mass * gravity * point.position.z() - pull);
     }

@@ -1,6 +1,7 @@
 #include "io/case_file.h"
 
 #include "io/input_error.h"
+#include "materials/data_sheet.h"
 #include "tests/io/scratch_folder.h"
 
 #include <doctest/doctest.h>
@@ -174,6 +175,18 @@ TEST_CASE("what was measured overrides the catalogue") {
     const Belt belt = parse_case(text, "case.toml").belt;
     CHECK(belt.section.membrane(0, 0) == close(9000));
     CHECK(belt.rated_tension.value() == close(75));
+}
+
+TEST_CASE("the share of A11 left in compression is read for a designation and for a section and stands on the sheet") {
+    for (const char* file : {"case.example.toml", "held.example.toml"}) {
+        std::string text = file_text(data + file);
+        CHECK(parse_case(text, file).belt.section.compression.linear());
+        text.insert(text.find("width ="), "compressive_stiffness = 0.1\n");
+        const Belt belt = parse_case(text, file).belt;
+        CHECK(belt.section.compression.share == 0.1);
+        CHECK(internal_value(belt.data, "compressive_stiffness") == 0.1);
+        CHECK(section_of(belt.data).compression.share == 0.1);
+    }
 }
 
 TEST_CASE("a certificate without a modulus gives the secant of its elongation and one with it only a warning") {
