@@ -1,6 +1,7 @@
 #include "io/measured_table.h"
 
 #include "materials/contradictions.h"
+#include "materials/data_sheet.h"
 #include "materials/overrides.h"
 
 #include <cmath>
@@ -16,6 +17,11 @@ constexpr Allowed thickness_range = {Kind::length, 1, 100};
 
 bool is_number(const std::optional<double>& value) {
     return value && !std::isnan(*value);
+}
+
+/// By the user's catalogue: a certificate's modulus goes before the secant of an elongation wherever either stands.
+bool has_given_modulus(const Belt& belt) {
+    return !belt.data.empty() && entry_of(belt.data, "A11").origin.grade == "given";
 }
 
 /// A measured value of a belt by designation; `in_section`: the key that stands for it in a section; `override_with` may throw
@@ -42,9 +48,10 @@ void read_measured(CaseTable& table, Belt& belt) {
     const std::optional<double> modulus = table.quantity("modulus", modulus_range);
     const std::optional<double> elongation = table.quantity("elongation_at_reference", elongation_range);
     const std::optional<double> rating = table.quantity("rated_tension", rating_range);
+    const bool known = modulus || has_given_modulus(belt);
     apply_measured(table, "modulus", "A11", modulus, belt, override_modulus);
     apply_measured(table, "elongation_at_reference", "A11", elongation, belt, [&](Belt& stretched, double given) {
-        modulus ? void(secant_modulus(stretched, given)) : override_elongation(stretched, given);
+        known ? void(secant_modulus(stretched, given)) : override_elongation(stretched, given);
     });
     if (is_number(rating)) override_rated_tension(belt, *rating);
     apply_measured(table, "thickness", "thickness", table.quantity("thickness", thickness_range), belt, override_thickness);
@@ -53,7 +60,7 @@ void read_measured(CaseTable& table, Belt& belt) {
     const std::optional<double> troughability = table.number("troughability", 0.01, 0.44);
     if (!std::isnan(belt.width)) apply_measured(table, "troughability", "D22", troughability, belt, override_troughability);
     if (table.has("section") || catalogue.data.empty()) return;
-    const bool both = is_number(modulus) && is_number(elongation) && belt.strength;
+    const bool both = known && is_number(elongation) && belt.strength;
     warn_of_contradictions(catalogue, both ? elongation : std::nullopt, belt);
 }
 

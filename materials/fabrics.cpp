@@ -62,7 +62,7 @@ Estimate ep_bending() {
             1370,
             {"derived",
              "carcass of 800 MPa over its own thickness + cover rubber: ISO 703 troughability F/L of 0.20 "
-             "assumed for an EP 630/4 5+2 of 1 m"},
+             "assumed for an EP 630/4 5+2 of 1 m; A22 spread over the carcass as one sheet would give half of it"},
             "carcass of 150 MPa by a maker's minimum widths for troughing (fabric catalogue, 2012, p. 14; they "
             "give 150 to 400) to 1370 MPa of the least F/L for 35 deg, 0.14 (ISO 14890, from memory, sure)"};
 }
@@ -228,7 +228,7 @@ Fabric aramid() {
 /// Types 680 S to 2500 S of the underground mining trade and the R10 series: from memory (fairly sure).
 Fabric solid_woven(const std::string& code, const std::string& covers, const std::string& example, double thinnest_cover) {
     return {.code = code,
-            .title = "one solid-woven fabric soaked in PVC, covers of " + covers,
+            .title = "one solid-woven fabric soaked in PVC (1000/1 is also written 1000S), covers of " + covers,
             .example = example,
             .plies = one_ply({630, 680, 800, 1000, 1250, 1400, 1600, 1800, 2000, 2240, 2500}, 4.5, 4.2e-3),
             .ply_source = "4.5 mm + 4.2 mm per 1000 N/mm of strength, " + not_sure(),

@@ -13,8 +13,9 @@ enum class End { low, high };
 std::vector<std::string> uncertain_data(const Belt& belt);
 
 /// The belt with one of its uncertain data at an end of its range. A12 follows A22; D12 and D66 keep their shares of sqrt(D11
-/// D22), their ranges too; all else stays. Throws std::invalid_argument if the datum has no range, or if the section would not
-/// be positive definite (no belt of the catalogue, but a measured modulus far off can do it).
+/// D22), their ranges too; all else stays, so a thicker belt is so in its top cover. Throws std::invalid_argument if the datum
+/// has no range, or if the section would not be positive definite (no belt of the catalogue, but a measured modulus far off can
+/// do it).
 Belt at_end(const Belt& belt, const std::string& name, End end);
 
 }  // namespace swale

@@ -85,6 +85,17 @@ TEST_CASE("the user's catalogue goes before swale's and what the case measured b
     CHECK(parse_case(measured, "case.toml", catalogue).belt.section.membrane(0, 0) == doctest::Approx(7000));
 }
 
+TEST_CASE("an elongation in the case leaves a modulus of the user's catalogue and is held against it") {
+    const auto stretched = [](const char* elongation) {
+        const std::string text = with_line(case_with("Spare 900"), 4,
+                                           std::string("designation = \"Spare 900\"\nelongation_at_reference = ") + elongation);
+        return parse_case(text, "case.toml", catalogue).belt;
+    };
+    CHECK(stretched("\"1.5 %\"").section.membrane(0, 0) == doctest::Approx(7600));
+    CHECK(stretched("\"1.5 %\"").warnings.empty());
+    CHECK(stretched("\"0.9 %\"").warnings.size() == 1);
+}
+
 TEST_CASE("a mistake in the user's catalogue is named with that file and its line") {
     const auto with = [](int line, const std::string& replacement) {
         return mistakes_in(with_line(catalogue, line, replacement));
