@@ -1,5 +1,7 @@
 #include "solver/strain/run_on_line.h"
 
+#include "materials/membrane_law.h"
+
 #include "mesh/quadrature.h"
 
 #include <algorithm>
@@ -17,7 +19,7 @@ struct FrozenBelt {
     double stretch;
 
     Eigen::Vector3d force(double y) const {
-        return section.membrane * frozen_strain(stretch, patch.jet(points, 0, y).across.head<2>());
+        return membrane_force(section, frozen_strain(stretch, patch.jet(points, 0, y).across.head<2>()));
     }
 };
 

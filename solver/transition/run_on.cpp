@@ -1,5 +1,7 @@
 #include "solver/transition/run_on.h"
 
+#include "materials/membrane_law.h"
+
 #include "mesh/quadrature.h"
 #include "solver/strain/run_on_line.h"
 
@@ -27,14 +29,15 @@ struct LinePull {
 };
 
 void add_pull(const LinePoint& place, const Eigen::Vector2d& across, double stretch, const Section& section, LinePull& pull) {
-    const Eigen::Vector3d force = section.membrane * frozen_strain(stretch, across);
+    const Eigen::Vector3d strain = frozen_strain(stretch, across), force = membrane_force(section, strain);
+    const Eigen::Matrix3d tangent = membrane_tangent(section, strain);
     Eigen::Vector2d t = force[2] * across;
     t[x] += stretch * force[0];
     // e by r,y and by the stretch.
     Eigen::Matrix<double, 3, 2> strain_by_across;
     strain_by_across << 0, 0, across.x(), across.y(), stretch, 0;
-    const Eigen::Matrix<double, 3, 2> force_by_across = section.membrane * strain_by_across;
-    const Eigen::Vector3d force_by_stretch = section.membrane * Eigen::Vector3d(stretch, 0, across.x());
+    const Eigen::Matrix<double, 3, 2> force_by_across = tangent * strain_by_across;
+    const Eigen::Vector3d force_by_stretch = tangent * Eigen::Vector3d(stretch, 0, across.x());
     Eigen::Matrix2d t_by_across = across * force_by_across.row(2) + force[2] * Eigen::Matrix2d::Identity();
     t_by_across.row(x) += stretch * force_by_across.row(0);
     Eigen::Vector2d t_by_stretch = force_by_stretch[2] * across;
