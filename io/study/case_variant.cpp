@@ -66,13 +66,13 @@ const TomlNode* table_of(const TomlNode& document, const char* key) {
     return found != document.entries.end() && found->value.type == Type::table ? &found->value : nullptr;
 }
 
-Measures measures_of(const TomlNode& document) {
+Measures measures_of(const TomlNode& document, const std::string& case_file) {
     Measures measures;
     const TomlNode *belt_table = table_of(document, "belt"), *trough_table = table_of(document, "trough");
     if (!belt_table || !trough_table) return measures;
     Mistakes mistakes("");
     TransitionLayout layout;
-    const Belt belt = read_belt(CaseTable(*belt_table, "belt", mistakes));
+    const Belt belt = read_belt(CaseTable(*belt_table, "belt", mistakes), {case_file, {}});
     CaseTable trough(*trough_table, "trough", mistakes);
     layout.belt_width = belt.width;
     layout.trough = read_trough(trough, belt.width);
@@ -103,10 +103,10 @@ void set_value(TomlNode& document, const CaseSetting& setting) {
     *node = setting.value;
 }
 
-std::string variant_text(const TomlNode& base, const std::vector<CaseSetting>& settings) {
+std::string variant_text(const TomlNode& base, const std::vector<CaseSetting>& settings, const std::string& case_file) {
     TomlNode document = base;
     for (const CaseSetting& setting : settings) set_value(document, setting);
-    resolve(document, measures_of(document));
+    resolve(document, measures_of(document, case_file));
     return toml_text(document);
 }
 

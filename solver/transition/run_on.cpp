@@ -1,7 +1,6 @@
 #include "solver/transition/run_on.h"
 
 #include "materials/membrane_law.h"
-
 #include "mesh/quadrature.h"
 #include "solver/strain/run_on_line.h"
 
