@@ -5,13 +5,16 @@
 #include "io/section_table.h"
 #include "io/text_file.h"
 #include "materials/catalogue.h"
+#include "materials/overrides.h"
 
+#include <cmath>
 #include <filesystem>
 
 namespace swale {
 namespace {
 
 constexpr Allowed width_range = {Kind::length, 100, 5000};
+constexpr double smallest_share = 1e-3;
 constexpr double any_width = 1000;  // [mm] stands in for an unreadable width, so that the designation is still looked at
 
 /// The user's own belts, none if the case names no catalogue.
@@ -42,6 +45,11 @@ Belt read_source(CaseTable& table, double width, const std::vector<Belt>& own) {
     return designated ? belt_of_designation(table, "designation", width, own) : Belt();
 }
 
+void apply_compression(CaseTable& table, Belt& belt) {
+    const std::optional<double> share = table.number("compressive_stiffness", smallest_share, 1);
+    if (share && !std::isnan(*share)) set_compressive_stiffness(belt, *share);
+}
+
 }  // namespace
 
 Belt belt_of_designation(CaseTable& table, const std::string& key, double width, const std::vector<Belt>& own) {
@@ -65,6 +73,7 @@ Belt read_belt(CaseTable table, const CatalogueSource& source) {
     Belt belt = read_source(table, width, own);
     belt.width = width;
     read_measured(table, belt);
+    apply_compression(table, belt);
     table.finish();
     return belt;
 }

@@ -49,6 +49,18 @@ vtkNew<vtkFloatArray> point_data(const SurfaceField& field, const std::vector<Su
     return array;
 }
 
+void add_mode(const char* name, const std::optional<BeltMode>& mode, vtkPointData& data) {
+    if (!mode) return;
+    vtkNew<vtkFloatArray> array;
+    array->SetName(name);
+    array->SetNumberOfComponents(3);
+    array->SetNumberOfTuples(static_cast<vtkIdType>(mode->motion.size()));
+    float* next = array->GetPointer(0);
+    for (const Eigen::Vector3d& motion : mode->motion)
+        for (const double component : motion) *next++ = static_cast<float>(component);
+    data.AddArray(array);
+}
+
 vtkNew<vtkPoints> coordinates(size_t count) {
     vtkNew<vtkPoints> points;
     points->SetDataTypeToDouble();
@@ -65,6 +77,8 @@ std::string belt_file(const StateResult& state) {
     grid->SetDimensions(surface.across, surface.along, 1);
     grid->SetPoints(points);
     for (const SurfaceField& field : surface_fields()) grid->GetPointData()->AddArray(point_data(field, surface.points));
+    add_mode("mode_symmetric", state.mode_symmetric, *grid->GetPointData());
+    add_mode("mode_antisymmetric", state.mode_antisymmetric, *grid->GetPointData());
     vtkNew<vtkStringArray> name;
     name->SetName("state");
     name->InsertNextValue(state.name);

@@ -4,6 +4,7 @@
 #include "io/case_table.h"
 #include "io/layout_tables.h"
 #include "io/limits_table.h"
+#include "io/load_table.h"
 #include "io/section_table.h"
 #include "io/solve_table.h"
 #include "io/tension_table.h"
@@ -21,9 +22,11 @@ TransitionCase parse_case(const std::string& text, const std::string& file, cons
     result.belt = read_belt(table.table("belt", true), {file, catalogue});
     result.layout = read_layout(table, result.belt);
     check_foundation(table.table("belt", false), result.layout);
-    result.states = read_states(table, result.layout.trough.support);
-    result.limits = read_limits(table.table("limits", false), result.belt);
-    result.settings = read_settings(table.table("solve", false));
+    result.bulk = read_load(table, result.layout);
+    result.limits = read_limits(table.table("limits", false), default_limits(result.belt));
+    result.states = read_states(table, result.layout.trough.support, result.limits, result.bulk.has_value());
+    result.settings = read_settings(table.table("solve", false), result.layout);
+    check_lift_off(table.table("limits", false), result.layout);
     table.finish();
     mistakes.throw_if_any();
     return result;

@@ -31,6 +31,7 @@ class CaseTable {
     double required_quantity(const std::string& key, const Allowed& allowed);
     std::optional<double> number(const std::string& key, double low, double high);
     std::optional<int> integer(const std::string& key, int low, int high);
+    std::optional<bool> truth(const std::string& key);
     /// A line of text without control characters, not empty.
     std::optional<std::string> text(const std::string& key);
     std::string required_text(const std::string& key);

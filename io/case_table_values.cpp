@@ -80,6 +80,14 @@ std::optional<int> CaseTable::integer(const std::string& key, int low, int high)
     return result ? std::optional(static_cast<int>(*result)) : std::nullopt;
 }
 
+std::optional<bool> CaseTable::truth(const std::string& key) {
+    const TomlNode* node = value(key);
+    if (node == nullptr) return std::nullopt;
+    if (node->type == TomlNode::Type::boolean) return node->written == "true";
+    reject(key, "wrong type", "true or false");
+    return std::nullopt;
+}
+
 std::optional<std::string> CaseTable::text(const std::string& key) {
     const TomlNode* node = value(key);
     if (node == nullptr) return std::nullopt;

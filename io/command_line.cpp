@@ -5,9 +5,11 @@
 #include "io/input_error.h"
 #include "io/near_miss.h"
 #include "io/quantity.h"
+#include "io/ranges_command.h"
 #include "io/screen_command.h"
 #include "io/size_command.h"
 #include "io/solve_command.h"
+#include "io/study_command.h"
 #include "io/version.h"
 #include "materials/designation.h"
 
@@ -26,6 +28,9 @@ struct Request {
     BeltsRequest belts;
     ScreenRequest screen;
     SizeRequest size;
+    StudyRequest study;
+    MergeRequest merge;
+    RangesRequest ranges;
     std::string out;
 };
 
@@ -51,6 +56,28 @@ void add_size(CLI::App& app, Request& request) {
     size->add_flag("--json", request.size.json, "Answer in JSON");
 }
 
+void add_study(CLI::App& app, Request& request) {
+    CLI::App* study = app.add_subcommand("study", "Many cases, varied from one, into one database");
+    study->add_option("STUDY", request.study.study_file, "Study file (TOML)")->required();
+    study->add_option("--out", request.study.out, "The database, STUDY.h5")->required();
+    study->add_option("--jobs", request.study.jobs, "Cases solved at a time, 1 to 256; default 2")->check(CLI::Range(1, 256));
+    study->add_option("--shard", request.study.shard, "A part of the cases: \"2/8\" is the second of eight");
+}
+
+void add_merge(CLI::App& app, Request& request) {
+    CLI::App* merge = app.add_subcommand("merge", "One database of the shards of a study");
+    merge->add_option("STUDY", request.merge.study_file, "Study file (TOML)")->required();
+    merge->add_option("SHARD", request.merge.shards, "Databases of the shards, their journals beside them")->required();
+    merge->add_option("--out", request.merge.out, "The database, STUDY.h5")->required();
+}
+
+void add_ranges(CLI::App& app, Request& request) {
+    CLI::App* ranges = app.add_subcommand("ranges", "What the belt's uncertain numbers do to the answer");
+    ranges->add_option("CASE", request.ranges.case_file, "Case file (TOML)")->required();
+    ranges->add_option("--out", request.out, "Folder for the results; default <stem of CASE>-ranges");
+    ranges->add_flag("--json", request.ranges.json, "Answer with ranges.json on standard output");
+}
+
 void add_belts(CLI::App& app, Request& request) {
     CLI::App* belts = app.add_subcommand("belts", "What the catalogue knows of belts and where each number comes from");
     belts->add_option("DESIGNATION", request.belts.designation, "A belt like \"EP 800/4 6+3\"");
@@ -73,8 +100,11 @@ std::string unknown_command(const CLI::App& app, const std::vector<std::string>&
 int dispatch(const CLI::App& app, Request& request, std::ostream& out) {
     if (app.got_subcommand("belts")) return run_belts(request.belts, out);
     if (app.got_subcommand("screen")) return run_screen(request.screen, out);
-    if (!request.out.empty()) request.solve.out = request.size.out = request.out;
+    if (!request.out.empty()) request.solve.out = request.size.out = request.ranges.out = request.out;
     if (app.got_subcommand("size")) return run_size(request.size, out);
+    if (app.got_subcommand("study")) return run_study_command(request.study, out);
+    if (app.got_subcommand("merge")) return run_merge(request.merge, out);
+    if (app.got_subcommand("ranges")) return run_ranges(request.ranges, out);
     return run_solve(request.solve, out);
 }
 
@@ -112,6 +142,9 @@ int run_command_line(const std::vector<std::string>& arguments, std::ostream& ou
     add_solve(app, request);
     add_screen(app, request);
     add_size(app, request);
+    add_study(app, request);
+    add_merge(app, request);
+    add_ranges(app, request);
     add_belts(app, request);
     const std::string unknown = unknown_command(app, arguments);
     if (!unknown.empty()) return complain(err, unknown, wrong_input);

@@ -27,6 +27,7 @@ void check_profile(CaseTable& table, const TransitionLayout& layout, double unde
             table.reject(key, "this belongs to a held profile", "support = \"held\", or leave it out");
     if (!any_held_profile(layout)) return;
     if (!table.has("junction_radius")) return table.reject_missing("junction_radius", "a length, for the held profile");
+    if (layout.trough.rolls != 3) return;
     if (layout.trough.angle == 0) return;  // a flat has no arcs to find room for
     const TroughProfile profile = held_profile(layout, underside);
     if (profile.half_flat <= 0)
@@ -40,6 +41,9 @@ void check_wings(CaseTable& table, const TransitionLayout& layout) {
     if (layout.junction() >= layout.belt_width / 2)
         table.reject("centre_roll", "the belt lies on the centre roll alone",
                      fmt::format("centre_roll and roll_gap together below the belt's width of {} mm", layout.belt_width));
+    else if (layout.junctions().back() >= layout.belt_width / 2)
+        table.reject("inner_roll", "the belt ends on the inner wings",
+                     fmt::format("the belt's width of {} mm beyond the outer junctions", layout.belt_width));
 }
 
 }  // namespace

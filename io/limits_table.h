@@ -6,7 +6,13 @@
 
 namespace swale {
 
-/// Reads [limits]. A limit that is not given has the default of the belt's carcass with its source, or none.
-Limits read_limits(CaseTable table, const Belt& belt);
+/// The limits of the belt's carcass, each with its source; of those that no source gives there are none.
+Limits default_limits(const Belt& belt);
+
+/// Reads a table of limits. One that is not given there is as `otherwise`.
+Limits read_limits(CaseTable table, const Limits& otherwise);
+
+/// A limit of lift-off is one of the centre roll: there must be one.
+void check_lift_off(CaseTable limits, const TransitionLayout& layout);
 
 }  // namespace swale

@@ -10,6 +10,18 @@ BeltEnd read_end(CaseTable& table) {
     return table.choice<BeltEnd>("end", {"tail", "head"}).value_or(BeltEnd::tail);
 }
 
+RunOn read_run_on(CaseTable& table, const Pulley& pulley) {
+    const RunOn run_on = table.choice<RunOn>("run_on", {"plane", "steady"}).value_or(RunOn::plane);
+    if (run_on == RunOn::plane) return run_on;
+    if (pulley.end == BeltEnd::tail)
+        table.reject("run_on", "a belt runs off a tail pulley, not on", "\"plane\", or end = \"head\"");
+    if (pulley.grip == Grip::sliding)
+        table.reject("run_on", "a sliding belt has no line at which it sticks", "\"plane\", or grip = \"stuck\"");
+    if (pulley.support == Support::held)
+        table.reject("run_on", "a held edge does not move", "\"plane\", or support = \"rolls\"");
+    return run_on;
+}
+
 }  // namespace
 
 Support read_support(CaseTable& table) {
@@ -25,6 +37,7 @@ Pulley read_pulley(CaseTable table) {
     pulley.support = read_support(table);
     if (pulley.support == Support::held && pulley.grip == Grip::sliding)
         table.reject("grip", "a held edge can't slide", "\"stuck\", or support = \"rolls\"");
+    pulley.run_on = read_run_on(table, pulley);
     table.finish();
     return pulley;
 }

@@ -23,14 +23,15 @@ struct KindFacts {
 };
 
 const KindFacts& facts(Kind kind) {
-    static const std::array<KindFacts, 8> table = {{{"a length", "mm", "mm", "1200 mm", {0, 1}},
+    static const std::array<KindFacts, 9> table = {{{"a length", "mm", "mm", "1200 mm", {0, 1}},
                                                     {"a force", "N", "kN", "45 kN", {1}},
                                                     {"a force per length", "N.mm-1", "N/mm", "25 N/mm", {1, -1}},
                                                     {"a moment", "N.mm", "N m", "70 N m", {1, 1}},
                                                     {"a mass per area", "t.mm-2", "kg/m^2", "16 kg/m^2", {0, -2, 1}},
                                                     {"a pressure per length", "N.mm-3", "N/mm^3", "2 N/mm^3", {1, -3}},
                                                     {"an angle", "rad", "deg", "35 deg", {0, 0, 0, 1}},
-                                                    {"a percentage", "1", "%", "0.8 %", {0, 0, 0, 0, 1}}}};
+                                                    {"a percentage", "1", "%", "0.8 %", {0, 0, 0, 0, 1}},
+                                                    {"a density", "t.mm-3", "t/m^3", "1.2 t/m^3", {0, -3, 1}}}};
     return table.at(static_cast<std::size_t>(kind));
 }
 

@@ -15,7 +15,8 @@ namespace swale {
 ///   foundation         N/mm^3          N/mm^3    pressure per indentation
 ///   angle              rad             deg
 ///   percentage         1               %
-enum class Kind { length, force, force_per_length, moment, mass_per_area, foundation, angle, percentage };
+///   density            t/mm^3          t/m^3     mass per volume of bulk
+enum class Kind { length, force, force_per_length, moment, mass_per_area, foundation, angle, percentage, density };
 
 /// A text that is no quantity of the kind wanted. The message says why, not where.
 class BadQuantity : public std::runtime_error {

@@ -49,12 +49,24 @@ std::optional<double> optional_number(const Hdf5Source& group, const std::string
     return group.has_attribute(name) ? std::optional(group.number_attribute(name)) : std::nullopt;
 }
 
+std::optional<BeltMode> read_mode(const Hdf5Source& state, const std::string& name) {
+    if (!state.has_link(name)) return {};
+    const Hdf5Source group = state.group(name);
+    BeltMode mode{{}, group.number_attribute("x_mm"), group.number_attribute("y_mm")};
+    const std::vector<double> values = group.numbers("motion");
+    for (size_t k = 0; k + 2 < values.size(); k += 3) mode.motion.emplace_back(values[k], values[k + 1], values[k + 2]);
+    return mode;
+}
+
 StoredState read_state(const Hdf5Source& group, const std::filesystem::path& path) {
     StoredState state;
-    state.asked = {group.text_attribute("name"), optional_number(group, "total_N"), optional_number(group, "elongation_mm")};
+    state.asked = {group.text_attribute("name"), optional_number(group, "total_N"), optional_number(group, "elongation_mm"),
+                   optional_number(group, "loaded").has_value()};
     if (group.text_attribute("status") == result_layout::converged) state.status = SolveStatus::converged;
     state.reason = group.text_attribute("reason");
     if (group.has_link("shape")) state.shape = read_shape(group.group("shape"), path);
+    state.mode_symmetric = read_mode(group, result_layout::symmetric_mode);
+    state.mode_antisymmetric = read_mode(group, result_layout::antisymmetric_mode);
     return state;
 }
 

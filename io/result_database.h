@@ -22,16 +22,20 @@ namespace swale {
 ///   /belt/data        data sheet, one row a number: name, value, low, high (NaN without a range), unit, grade, source
 ///   /rolls            one row a roll: name, centre, axis, up (n, 3), radius, half_length, end_radius
 ///   /criteria         one row a judgement: name, state, value, limit, unit, utilisation, passed (-1 not judged, 0, 1),
-///                     advisory (0, 1), source, x, y
+///                     advisory (0, 1), source, x, y, where
 ///   /cost             attributes; with written_at all that differs between two runs
-///   /states/1 ...     one group a state; attributes: name, status, reason, tension asked (total_N or elongation_mm), and once
+///   /states/1 ...     one group a state; attributes: name, status, reason, tension asked (total_N or elongation_mm), loaded
+///   (1, of a
+///                     loaded state only), and once
 ///                     converged tension_N, pulley_tension_N, far_strain, excluded_mm, eigenvalues
 ///     shape           knots_along, knots_across (open cubic knot vectors, material mm), control_points (n along, n across, 3);
 ///                     absent where there is none; of a state without a solution the last iterate
 ///     readings        one number each, with attributes error, far_end_error, x_mm, y_mm
-///     supports        one row a support: name, x, force (n, 3), lift_off
+///     supports        one row a support: name, x, force (n, 3), lift_off, touched_from, touched_to (y of the belt on it)
 ///     along, across   the columns of along.csv and across.csv
 ///     surface         position_mm and the fields of io/surface_fields.h, (along, across) or (along, across, components)
+///     mode_symmetric, mode_antisymmetric    the lowest modes at the points of the surface: motion (along, across, 3), the
+///                     largest of length 1, at the attributes x_mm, y_mm; absent if not found
 ///     newton          one row a grid: grid, unknowns, iterations, residual, tolerance
 ///     notes           sentences
 ///   readings, supports, along, across and surface are there for converged states only.
@@ -42,7 +46,8 @@ struct StoredState {
     TensionState asked;
     SolveStatus status = SolveStatus::not_converged;
     std::string reason;
-    BeltShape shape;  ///< empty if none was stored
+    BeltShape shape;                                             ///< empty if none was stored
+    std::optional<BeltMode> mode_symmetric, mode_antisymmetric;  ///< at the points of the surface that `shape` restores
 };
 
 /// What restores a run: parse `case_text` with `catalogue_text`, then `restore_state` of solver/transition.h with `sets` for

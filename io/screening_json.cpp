@@ -14,7 +14,8 @@ Json hand_methods_json(const Screening& screening) {
                         {"edge_strain", json_number(method.edge_strain)},
                         {"centre_strain", json_number(method.centre_strain)},
                         {"remark", method.remark},
-                        {"source", method.source}});
+                        {"source", method.source},
+                        {"validity", method.validity}});
     return list;
 }
 

@@ -5,7 +5,7 @@
 
 namespace swale {
 
-/// Reads [solve]; every key has a default.
-SolveSettings read_settings(CaseTable table);
+/// Reads [solve]; every key has a default. Wing rolls that differ from left to right ask for the whole belt.
+SolveSettings read_settings(CaseTable table, const TransitionLayout& layout);
 
 }  // namespace swale

@@ -9,6 +9,7 @@
 #include <nlohmann/json.hpp>
 
 #include <cmath>
+#include <numbers>
 
 namespace swale {
 
@@ -25,6 +26,11 @@ Json reading(const Reading& reading) {
             {"y_mm", json_number(reading.y)}};
 }
 
+Json touched(const SupportForce& support) {
+    if (!support.touched) return nullptr;
+    return {json_number((*support.touched)[0]), json_number((*support.touched)[1])};
+}
+
 Json supports(const std::vector<SupportForce>& forces) {
     Json list = Json::array();
     for (const SupportForce& support : forces) {
@@ -32,7 +38,8 @@ Json supports(const std::vector<SupportForce>& forces) {
         list.push_back({{"name", support.name},
                         {"x_mm", json_number(support.x)},
                         {"force_N", {json_number(force.x()), json_number(force.y()), json_number(force.z())}},
-                        {"lift_off_mm", json_number(support.lift_off)}});
+                        {"lift_off_mm", json_number(support.lift_off)},
+                        {"touched_y_mm", touched(support)}});
     }
     return list;
 }
@@ -62,6 +69,12 @@ Json eigenvalues(const std::optional<double>& symmetric, const std::optional<dou
     return {{"symmetric", json_number(symmetric)}, {"antisymmetric", json_number(antisymmetric)}};
 }
 
+/// Where a mode moves most.
+Json place(const std::optional<BeltMode>& mode) {
+    if (!mode) return nullptr;
+    return {{"x_mm", json_number(mode->x)}, {"y_mm", json_number(mode->y)}};
+}
+
 Json others(const std::vector<OtherEquilibrium>& equilibria) {
     Json list = Json::array();
     for (const OtherEquilibrium& other : equilibria) {
@@ -71,6 +84,7 @@ Json others(const std::vector<OtherEquilibrium>& equilibria) {
                       {"x_mm", json_number(other.x)},
                       {"y_mm", json_number(other.y)}};
         add_readings(other, entry);
+        entry["roll_force_max_N"] = reading(other.roll_force_max);
         entry["smallest_tangent_eigenvalue_N_per_mm3"] =
             eigenvalues(other.eigenvalue_symmetric, other.eigenvalue_antisymmetric);
         list.push_back(entry);
@@ -95,6 +109,24 @@ Json tension_path(const TensionPath& path) {
             {"antisymmetric_zero_N", json_number(path.antisymmetric_zero)}};
 }
 
+Json run_on(const std::optional<RunOnLine>& line) {
+    if (!line) return nullptr;
+    return {{"strain", json_number(line->strain)},
+            {"warp_mm", json_number(line->warp)},
+            {"friction_needed", json_number(line->friction)},
+            {"friction_needed_y_mm", json_number(line->friction_y)},
+            {"friction_assumed", json_number(assumed_friction)},
+            {"share_beyond_grip", json_number(line->beyond_grip)}};
+}
+
+Json bulk(const BulkResult& bulk) {
+    return {{"mass_per_length_kg_per_m", json_number(bulk.mass_per_length * 1e6)},
+            {"length_mm", json_number(bulk.length)},
+            {"weight_N", json_number(bulk.weight)},
+            {"steepest_surcharge_deg", json_number(bulk.steepest * 180 / std::numbers::pi)},
+            {"imbalance", json_number(bulk.imbalance)}};
+}
+
 /// What a state says of itself once it has a solution, in the contract's order.
 Json solution(const StateResult& state) {
     Json entry = {{"tension_N", json_number(state.tension)},
@@ -105,8 +137,12 @@ Json solution(const StateResult& state) {
     entry["supports"] = supports(state.supports);
     entry["smallest_tangent_eigenvalue_N_per_mm3"] = eigenvalues(state.eigenvalue_symmetric, state.eigenvalue_antisymmetric);
     const Eigen::Vector3d& end = state.far_end_force;
+    entry["roll_force_max_N"] = reading(state.roll_force_max);
     entry["far_end_force_N"] = {json_number(end.x()), json_number(end.y()), json_number(end.z())};
+    entry["load"] = state.bulk ? bulk(*state.bulk) : Json(nullptr);
     entry["other_equilibria"] = others(state.others);
+    entry["run_on"] = run_on(state.run_on);
+    entry["wrinkling_mode"] = {{"symmetric", place(state.mode_symmetric)}, {"antisymmetric", place(state.mode_antisymmetric)}};
     return entry;
 }
 
@@ -131,7 +167,8 @@ Json criterion(const Judgement& judgement) {
             {"advisory", judgement.advisory},
             {"error", json_number(judgement.error)},
             {"x_mm", json_number(judgement.x)},
-            {"y_mm", json_number(judgement.y)}};
+            {"y_mm", json_number(judgement.y)},
+            {"where", judgement.where}};
 }
 
 Json belt(const Belt& belt) {
@@ -159,12 +196,16 @@ std::string summary_json(const RunRecord& record) {
     for (const StateResult& entry : result.states) summary["states"].push_back(state(entry));
     summary["criteria"] = Json::array();
     for (const Judgement& judgement : result.criteria) summary["criteria"].push_back(criterion(judgement));
-    summary["hand_methods"] = hand_methods_json(screen(record.transition));
+    const Screening screening = screen(record.transition);
+    summary["hand_methods"] = hand_methods_json(screening);
     summary["cost"] = cost(result.cost);
     summary["sets"] = result.sets;
     summary["tension_path"] = tension_path(result.path);
     summary["belt"] = belt(record.transition.belt);
     summary["version"] = version();
+    summary["hand_methods_beside_shell"] = compare(record.transition, result.states);
+    summary["neutral_lift_mm"] = json_number(screening.neutral_lift);
+    summary["practice"] = screening.practice;
     return summary.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

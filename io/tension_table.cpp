@@ -1,5 +1,7 @@
 #include "io/tension_table.h"
 
+#include "io/limits_table.h"
+
 #include <algorithm>
 
 namespace swale {
@@ -17,12 +19,20 @@ void check_far_end(CaseTable& table, Support trough) {
         table.reject("elongation", "an elongation is for a held trough only", "total, or trough.support = \"held\"");
 }
 
-TensionState read_state(CaseTable& table, Support trough) {
+bool read_loaded(CaseTable& table, bool has_load) {
+    const bool loaded = table.truth("loaded").value_or(has_load);
+    if (loaded && !has_load) table.reject("loaded", "there is no load to bear", "a table [load], or loaded = false");
+    return loaded && has_load;
+}
+
+TensionState read_state(CaseTable& table, Support trough, const Limits& limits, bool has_load) {
     TensionState state;
     state.name = table.required_text("name");
     check_far_end(table, trough);
     state.total = table.quantity("total", total_range);
     state.elongation = table.quantity("elongation", elongation_range);
+    if (table.has("limits")) state.limits = read_limits(table.table("limits", false), limits);
+    state.loaded = read_loaded(table, has_load);
     table.finish();
     return state;
 }
@@ -33,10 +43,10 @@ bool is_taken(const std::string& name, const std::vector<TensionState>& states) 
 
 }  // namespace
 
-std::vector<TensionState> read_states(CaseTable& file, Support trough) {
+std::vector<TensionState> read_states(CaseTable& file, Support trough, const Limits& limits, bool has_load) {
     std::vector<TensionState> states;
     for (CaseTable& table : file.tables("tension")) {
-        TensionState state = read_state(table, trough);
+        TensionState state = read_state(table, trough, limits, has_load);
         if (!state.name.empty() && is_taken(state.name, states))
             table.reject("name", "another state has this name", "a name for each state");
         states.push_back(state);

@@ -5,6 +5,7 @@
 #include <udunits2.h>
 #include <array>
 #include <memory>
+#include <mutex>
 #include <set>
 #include <stdexcept>
 #include <utility>
@@ -15,6 +16,9 @@ namespace {
 using Unit = std::unique_ptr<ut_unit, decltype(&ut_free)>;
 using Converter = std::unique_ptr<cv_converter, decltype(&cv_free)>;
 using System = std::unique_ptr<ut_system, decltype(&ut_free_system)>;
+
+// UDUNITS keeps its parser and its last status in globals.
+std::mutex library;
 
 System load() {
     ut_set_error_message_handler(ut_ignore);
@@ -37,6 +41,7 @@ Measure measure_of(const std::string& symbol) {
         {{"mm", Measure::length}, {"N", Measure::force}, {"kg", Measure::mass}, {"Pa", Measure::pressure}}};
     if (angles.contains(symbol)) return Measure::angle;
     if (ratios.contains(symbol)) return Measure::ratio;
+    const std::lock_guard lock(library);
     const Unit unit = parse(symbol);
     if (!unit) return Measure::unknown;
     for (const auto& [reference, measure] : references)
@@ -45,6 +50,7 @@ Measure measure_of(const std::string& symbol) {
 }
 
 double convert(double value, const std::string& from, const std::string& to) {
+    const std::lock_guard lock(library);
     const Unit source = parse(from);
     const Unit target = parse(to);
     const Converter converter(source && target ? ut_get_converter(source.get(), target.get()) : nullptr, cv_free);

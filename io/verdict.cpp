@@ -27,7 +27,8 @@ bool over_a_limit(const Judgement& judgement) {
 }
 
 bool over_an_advisory_limit(const Judgement& judgement) {
-    return judgement.advisory && (judgement.passed == false || judgement.utilisation.value_or(0) > 1);
+    if (!judgement.advisory || !judgement.value || !judgement.limit) return false;
+    return judgement.at_least ? *judgement.value < *judgement.limit : *judgement.value > *judgement.limit;
 }
 
 std::string verdict(const TransitionResult& result) {

@@ -11,7 +11,7 @@ bool converged(const StateResult& state);
 /// Judged and failed; a limit that only advises does not count.
 bool over_a_limit(const Judgement& judgement);
 
-/// Beyond a limit that only advises: it failed, or (an advisory limit may leave `passed` open) more than the whole is used.
+/// Beyond a limit that only advises, which leaves `passed` open.
 bool over_an_advisory_limit(const Judgement& judgement);
 
 /// The one answer over all states: "within limits", "over a limit", "not converged". The last goes before the others.

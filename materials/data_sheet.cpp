@@ -15,7 +15,7 @@ struct PrintUnit {
     double internal;
 };
 
-constexpr std::array<PrintUnit, 13> print_units{{
+constexpr std::array<PrintUnit, 14> print_units{{
     {"A11", "N/mm", 1},
     {"A22", "N/mm", 1},
     {"A12", "N/mm", 1},
@@ -29,6 +29,7 @@ constexpr std::array<PrintUnit, 13> print_units{{
     {"mass", "kg/m^2", 1e-9},
     {"foundation", "N/mm^3", 1},
     {"rated_tension", "N/mm", 1},
+    {"compressive_stiffness", "", 1},
 }};
 
 const PrintUnit& print_unit(const std::string& name) {
@@ -40,6 +41,10 @@ const PrintUnit& print_unit(const std::string& name) {
 Eigen::Matrix3d law_of(const DataSheet& sheet, const std::string& letter) {
     return orthotropic(internal_value(sheet, letter + "11"), internal_value(sheet, letter + "22"),
                        internal_value(sheet, letter + "12"), internal_value(sheet, letter + "66"));
+}
+
+bool lists(const DataSheet& sheet, const std::string& name) {
+    return std::any_of(sheet.begin(), sheet.end(), [&](const BeltDatum& entry) { return entry.name == name; });
 }
 
 }  // namespace
@@ -87,6 +92,7 @@ Section section_of(const DataSheet& sheet) {
     section.underside = internal_value(sheet, "underside");
     section.mass = internal_value(sheet, "mass");
     section.foundation = internal_value(sheet, "foundation");
+    if (lists(sheet, "compressive_stiffness")) section.compression.share = internal_value(sheet, "compressive_stiffness");
     return section;
 }
 

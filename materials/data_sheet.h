@@ -9,7 +9,7 @@ namespace swale {
 
 /// A datum from its value in internal units (mm, N, t); the unit in print follows from the name, one of
 ///   A11 A22 A12 A66 [N/mm] · D11 D22 D12 D66 [N m] · thickness underside [mm] · mass [kg/m^2] · foundation [N/mm^3] ·
-///   rated_tension [N/mm].
+///   rated_tension [N/mm] · compressive_stiffness (a share; only where it is given).
 BeltDatum datum(const std::string& name, double internal_value, Origin origin);
 
 /// The datum with its range, from both ends in internal units. Throws std::logic_error if its value lies outside.

@@ -79,6 +79,13 @@ void override_mass(Belt& belt, double mass) {
     put(belt.data, datum("mass", mass, {"given", "measured mass of the case"}));
 }
 
+void set_compressive_stiffness(Belt& belt, double share) {
+    if (!(share > 0 && share <= 1))
+        throw std::invalid_argument(fmt::format("a compressive stiffness of {} A11; above 0, at most 1", share));
+    belt.section.compression.share = share;
+    put(belt.data, datum("compressive_stiffness", share, {"given", "share of A11, of the case"}));
+}
+
 void override_thickness(Belt& belt, double thickness) {
     require_positive(thickness, "thickness", "mm");
     if (thickness <= belt.section.underside)

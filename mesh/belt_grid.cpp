@@ -5,6 +5,7 @@
 #include "mesh/trough_profile.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 
@@ -61,18 +62,35 @@ FinePlace at_edges(const TransitionLayout& layout, const BoundaryLayers& layers,
     return {layout.belt_width / 2, size * factor, size, 0.6};
 }
 
+// A tilted wing roll meets the edge ahead of the set's plane; a centre roll may stand in a plane of its own.
+void add_rolls(const TransitionLayout& layout, const IdlerSet& set, double size, std::vector<FinePlace>& places,
+               std::vector<double>& pinned) {
+    const double ahead = set.support == Support::held ? 0 : (layout.belt_width / 2 - layout.junction()) * std::sin(set.tilt);
+    places.push_back({set.path + ahead / 2, size, 15 + std::abs(ahead) / 2, 0.6});
+    pinned.push_back(set.path);
+    if (set.support == Support::held) return;
+    if (set.offset != 0) places.push_back({set.path + set.offset, size, 15, 0.6});
+    for (const double line : {ahead, set.offset})
+        if (std::abs(line) > shortest_along / 2) pinned.push_back(set.path + line);
+}
+
 CubicBasis lengthwise(const TransitionLayout& layout, const GridRequest& request) {
     const double begin = model_begin(layout, request.underside), end = path_length(layout, request.sets), f = request.factor;
     std::vector<FinePlace> places{{0, at_pulley * f, 30, 0.4}};
     std::vector<double> pinned{0};
     if (begin < 0) places.push_back({begin / 2, on_wrap * f, -begin / 2, 0.5});
-    for (const IdlerSet& set : idler_sets(layout, request.sets)) {
-        places.push_back({set.path, at_set(layout, set, request.layers) * f, 15, 0.6});
-        pinned.push_back(set.path);
-    }
+    for (const IdlerSet& set : idler_sets(layout, request.sets))
+        add_rolls(layout, set, at_set(layout, set, request.layers) * f, places, pinned);
     const double first_set = idler_sets(layout, 1).back().path;
     places.push_back({(begin + first_set) / 2, in_transition * f, (first_set - begin) / 2, 0.5});
     return CubicBasis(graded_breaks(begin, end, in_trough * f, places, pinned));
+}
+
+// |y| of the belt over the outer ends of the wings; a short wing leaves the edge without a roll.
+std::array<double, 2> wing_ends(const TransitionLayout& layout) {
+    const Trough& trough = layout.trough;
+    const double begin = layout.junctions().back() + trough.roll_gap / 2;
+    return {begin + trough.wing_roll, begin + trough.wing_roll_right.value_or(trough.wing_roll)};
 }
 
 // The junctions of the full sets and of every station, where the belt bends about a line.
@@ -88,7 +106,9 @@ void add_junctions(const TransitionLayout& layout, const GridRequest& request, s
     } else {
         // Slower growth too: where a stiff belt bridges the corner, a soft one first touches the wing roll well behind its end.
         const double size = at_roll_ends(request.layers);
-        places.push_back({layout.junction(), size * f, 36, 0.6 * size / at_junction});
+        for (const double junction : layout.junctions()) places.push_back({junction, size * f, 36, 0.6 * size / at_junction});
+        for (const double end : wing_ends(layout))
+            if (end < layout.belt_width / 2) places.push_back({end, size * f, 12, 0.6 * size / at_junction});
     }
 }
 

@@ -15,20 +15,29 @@ struct IdlerSet {
     double angle = 0;  ///< [rad]
     double lift = 0;   ///< of its centre roll above the full sets [mm]
     Support support = Support::rolls;
-    double path = 0;  ///< from the pulley to the set along the belt's centre line, straight from set to set [mm]
+    double path = 0;         ///< from the pulley to the set along the belt's centre line, straight from set to set [mm]
+    double inner_angle = 0;  ///< of five rolls [rad]
+    double tilt = 0;         ///< of its wing rolls towards +x [rad]
+    double offset = 0;       ///< of its centre roll along x [mm]
 };
 
 /// Stations by distance, then `sets` full sets. Behind a raised or lowered pulley the belt's path to a set is longer than x. A
 /// held trough has the belt's lengths given: `path` is x there.
 std::vector<IdlerSet> idler_sets(const TransitionLayout& layout, int sets);
 
-struct SetRolls {
-    Roll centre, wing_left, wing_right;  ///< left: +y
+/// A roll of a set.
+struct SetRoll {
+    std::string name;  ///< "centre", "inner wing +y", "wing -y"
+    int side = 0;      ///< 0: centre roll, +1: left (+y), -1: right
+    Facet facet;       ///< what of the belt lies on it
+    double x = 0;      ///< of the plane it stands in [mm]
+    Roll roll;
 };
 
-/// The three rolls of a set. `underside` is the distance of the belt's mid-surface from the rolls [mm]: the rolls' contact
-/// lines, produced, meet at y = junction, z = lift - underside; each roll ends half a gap before that point.
-SetRolls rolls_of(const TransitionLayout& layout, const IdlerSet& set, double underside);
+/// The rolls of a set, from the centre outwards, left before right. `underside` is the distance of the belt's mid-surface from
+/// the rolls [mm]: the rolls' contact lines, produced, meet one another in the set's plane, the innermost at y = junction,
+/// z = lift - underside; each roll ends half a gap before such a point.
+std::vector<SetRoll> rolls_of(const TransitionLayout& layout, const IdlerSet& set, double underside);
 
 /// The terminal pulley as a roll wider than the belt.
 Roll pulley_roll(const TransitionLayout& layout, double underside);

@@ -4,8 +4,33 @@
 
 namespace swale {
 
+std::vector<double> TransitionLayout::junctions() const {
+    if (trough.rolls == 5) return {junction(), junction() + trough.inner_roll + trough.roll_gap};
+    return {junction()};
+}
+
+std::vector<Facet> TransitionLayout::facets(double angle, double inner_angle) const {
+    std::vector<Facet> facets;
+    double begin = 0;
+    const auto up_to = [&](double end, double of_roll) {
+        facets.push_back({begin, end, of_roll});
+        begin = end;
+    };
+    if (trough.rolls > 2) up_to(junction(), 0);
+    if (trough.rolls == 5) up_to(junctions().back(), inner_angle);
+    up_to(belt_width / 2, angle);
+    return facets;
+}
+
+double TransitionLayout::inner_angle_of(const Station& station) const {
+    const double in_proportion = trough.angle > 0 ? station.angle * trough.inner_angle / trough.angle : 0;
+    return station.inner_angle.value_or(in_proportion);
+}
+
 double TransitionLayout::trough_depth() const {
-    return (belt_width / 2 - junction()) * std::sin(trough.angle);
+    double depth = 0;
+    for (const Facet& facet : facets()) depth += (facet.end - facet.begin) * std::sin(facet.angle);
+    return depth;
 }
 
 }  // namespace swale

@@ -15,8 +15,9 @@ struct HandMethod {
     std::optional<double> minimum_distance;  ///< [mm]; absent: it gives none here, `remark` says why
     std::optional<double> edge_strain;       ///< at the case's own distance under its highest tension; stretch less one
     std::optional<double> centre_strain;     ///< the same of the centre line under its lowest tension
-    std::string remark;                      ///< what binds, what it holds for
+    std::string remark;                      ///< what binds
     std::string source;
+    std::string validity;  ///< what it holds for
 };
 
 /// The hand methods side by side and what practice adds.
@@ -30,8 +31,8 @@ struct Screening {
 /// methods that need it say so.
 Screening screen(const TransitionCase& transition);
 
-/// Where straight strips and the shell differ by more than a tenth in the strain of edge or centre, a sentence with both
-/// numbers and the reason.
+/// Where a hand method that gives strains and the shell differ by more than a tenth in the strain of edge or centre, a sentence
+/// with the numbers and the reason.
 std::vector<std::string> compare(const TransitionCase& transition, const std::vector<StateResult>& states);
 
 }  // namespace swale

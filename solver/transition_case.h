@@ -9,11 +9,13 @@
 
 namespace swale {
 
-/// One operating state. Exactly one of both is set.
-struct TensionState {
-    std::string name;
-    std::optional<double> total;       ///< resultant of the whole belt along x at the far end [N]
-    std::optional<double> elongation;  ///< held far end only: its displacement along x [mm]
+/// What the belt carries, from where on along x to the end of the trough, or at a head end from there to the trough.
+struct Bulk {
+    double density = 0;               ///< [t/mm^3]
+    double surcharge = 0;             ///< angle of its surface at the free edges [rad]
+    double fill = 1;                  ///< share of the cross-section of a full load
+    std::optional<double> free_edge;  ///< in place of it: from the belt's edge to the bulk, along the belt in a full set [mm]
+    std::optional<double> from;       ///< x where the load begins [mm]; absent: head 0, tail the first full set
 };
 
 /// A limit with its source in print. `advisory`: over it is a warning, not a failure.
@@ -30,6 +32,16 @@ struct Limits {
     std::optional<Limit> edge_strain;      ///< stretch less one
     std::optional<Limit> junction_strain;  ///< bending strain at the junction
     std::optional<Limit> lift_off;         ///< of the first full set's centre roll [mm]
+    std::optional<Limit> roll_force;       ///< resultant on one roll of a set [N]
+};
+
+/// One operating state. Exactly one of total and elongation is set.
+struct TensionState {
+    std::string name;
+    std::optional<double> total;        ///< resultant of the whole belt along x at the far end [N]
+    std::optional<double> elongation;   ///< held far end only: its displacement along x [mm]
+    bool loaded = false;                ///< the belt carries the case's bulk
+    std::optional<Limits> limits = {};  ///< all that it is held against, if not the limits of the case
 };
 
 enum class Symmetry { half, full };
@@ -48,9 +60,12 @@ struct TransitionCase {
     std::string title;
     Belt belt;
     TransitionLayout layout;
+    std::optional<Bulk> bulk;
     std::vector<TensionState> states;
     Limits limits;
     SolveSettings settings;
+
+    const Limits& limits_in(const TensionState& state) const { return state.limits ? *state.limits : limits; }
 };
 
 }  // namespace swale

@@ -25,7 +25,8 @@ struct SupportForce {
     std::string name;  ///< "pulley", "station 1 centre", "set 1 wing +y"
     double x = 0;      ///< in space [mm]
     Eigen::Vector3d force = Eigen::Vector3d::Zero();
-    std::optional<double> lift_off;  ///< smallest clearance [mm], 0 when touching; absent for held supports
+    std::optional<double> lift_off;                     ///< smallest clearance [mm], 0 when touching; absent for held supports
+    std::optional<std::array<double, 2>> touched = {};  ///< y of the belt that lies on the roll, from and to [mm]
 };
 
 /// One point of the belt. Voigt order (along, across, shear), shear and twist doubled; curvature positive when edges go up.
@@ -56,7 +57,7 @@ struct CrossSection {
     std::vector<SurfacePoint> points;
 };
 
-/// The same x read at edge, junction and centre.
+/// The same x read at edge, innermost junction and centre.
 struct AlongRow {
     SurfacePoint edge, junction, centre;
 };
@@ -84,18 +85,33 @@ struct Readings {
     Reading edge_tension_max, tension_min;  ///< [N/mm]
     Reading junction_bending_strain_max, surface_strain_max;
     Reading wing_line_force_max;  ///< [N/mm]; NaN without wing rolls
+    Reading roll_force_max;       ///< of one roll of the modelled sets, its resultant [N]; NaN without rolls
 
     /// In a fixed order, so that grids can be compared entry by entry.
-    std::array<Reading*, 7> all() {
-        return {&edge_strain_max,    &centre_strain_min,  &edge_tension_max, &tension_min, &junction_bending_strain_max,
-                &surface_strain_max, &wing_line_force_max};
+    std::array<Reading*, 8> all() {
+        return {&edge_strain_max,    &centre_strain_min,   &edge_tension_max, &tension_min, &junction_bending_strain_max,
+                &surface_strain_max, &wing_line_force_max, &roll_force_max};
     }
 };
 
 /// What the belt bears in the trough far from the transition, to compare with.
 struct RunningTrough {
     double junction_bending_strain = 0;
-    double wing_line_force = 0;  ///< [N/mm]
+    double wing_line_force = 0;               ///< [N/mm]
+    double centre_force = 0, wing_force = 0;  ///< of one roll, its resultant; wing: the most loaded [N]
+};
+
+/// Coefficient of friction between belt and pulley that is taken for granted. From memory (fairly sure): rubber on a dry pulley
+/// 0.3 to 0.45, less when wet.
+inline constexpr double assumed_friction = 0.3;
+
+/// The line at which a belt in steady motion runs on to a pulley and begins to stick.
+struct RunOnLine {
+    double strain = 0;       ///< stretch less one, the same over the width
+    double warp = 0;         ///< how far the last part of a line straight across the belt arrives behind the first [mm]
+    double friction = 0;     ///< largest coefficient of friction that sticking needs
+    double friction_y = 0;   ///< where [mm]
+    double beyond_grip = 0;  ///< share of the width that needs more than `assumed_friction`
 };
 
 /// Another equilibrium of the same state, on the coarse grid; its readings are without errors.
@@ -106,6 +122,22 @@ struct OtherEquilibrium : Readings {
     double x = 0, y = 0;           ///< where, in the unstretched belt [mm]
     std::optional<double> eigenvalue_symmetric, eigenvalue_antisymmetric;  ///< [N/mm^3]
     BeltShape shape;
+};
+
+/// How the belt would move first of all that are symmetric, or antisymmetric, in y: the tangent's lowest eigenvector.
+struct BeltMode {
+    std::vector<Eigen::Vector3d> motion;  ///< at the points of the state's surface, in their order; the largest has length 1
+    double x = 0, y = 0;                  ///< of the largest [mm]; of two alike the one at +y
+};
+
+/// The bulk that a state bears.
+struct BulkResult {
+    double mass_per_length = 0;  ///< [t/mm]
+    double length = 0;           ///< of it on the modelled belt [mm]
+    double weight = 0;           ///< of that: density times cross-section times length [N]
+    double steepest = 0;         ///< surcharge angle at which it stays on the belt where that is flattest [rad]
+    /// What carries the belt from below, less the weight of belt and bulk, as a share of that weight.
+    double imbalance = 0;
 };
 
 struct StateResult : Readings {
@@ -119,14 +151,17 @@ struct StateResult : Readings {
     Eigen::Vector3d far_end_force = Eigen::Vector3d::Zero();  ///< of what is behind the far end on the belt [N]
     double excluded = 0;                                      ///< [mm]
     std::vector<SupportForce> supports;
+    std::optional<BulkResult> bulk;                                        ///< of a loaded state
     std::optional<double> eigenvalue_symmetric, eigenvalue_antisymmetric;  ///< [N/mm^3]
 
     std::vector<AlongRow> along;
     std::vector<CrossSection> across;
     BeltSurface surface;
+    std::optional<BeltMode> mode_symmetric, mode_antisymmetric;
     BeltShape shape;
     std::vector<OtherEquilibrium> others;         ///< looked for where a strip is slack
     std::optional<RunningTrough> running_trough;  ///< of an endless trough
+    std::optional<RunOnLine> run_on;              ///< of a steady run-on
     std::vector<NewtonRecord> newton;
     std::vector<std::string> notes;  ///< cautions about this state in sentences (deviation of a held profile, ...)
 };
@@ -145,6 +180,7 @@ struct Judgement {
     std::optional<double> x, y;        ///< where [mm]
     std::optional<double> error = {};  ///< of the value, grid and far end together
     bool at_least = false;             ///< the limit is a lower one
+    std::string where = {};            ///< in print, if it has a name: "set 1 wing +y"
 };
 
 /// The belt at one tension of a path, on the coarse grid; readings and eigenvalues only if it converged.

@@ -93,6 +93,7 @@ void write_criteria(const Hdf5Group& root, const std::vector<Judgement>& criteri
     write_texts(group, "source", criteria, [](const Judgement& entry) { return entry.source; });
     write_numbers(group, "x", "mm", criteria, [](const Judgement& entry) { return number_or_nan(entry.x); });
     write_numbers(group, "y", "mm", criteria, [](const Judgement& entry) { return number_or_nan(entry.y); });
+    write_texts(group, "where", criteria, [](const Judgement& entry) { return entry.where; });
 }
 
 void write_cost(const Hdf5Group& root, const Cost& cost) {

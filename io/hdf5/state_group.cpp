@@ -40,6 +40,7 @@ void write_readings(const Hdf5Group& root, const StateResult& state) {
     write_reading(group, "junction_bending_strain_max", "1", state.junction_bending_strain_max);
     write_reading(group, "surface_strain_max", "1", state.surface_strain_max);
     write_reading(group, "wing_line_force_max", "N/mm", state.wing_line_force_max);
+    write_reading(group, "roll_force_max", "N", state.roll_force_max);
 }
 
 void write_supports(const Hdf5Group& root, const std::vector<SupportForce>& supports) {
@@ -49,6 +50,10 @@ void write_supports(const Hdf5Group& root, const std::vector<SupportForce>& supp
     write_vectors(group, "force", "N", supports, [](const SupportForce& support) { return support.force; });
     write_numbers(group, "lift_off", "mm", supports,
                   [](const SupportForce& support) { return number_or_nan(support.lift_off); });
+    for (const int end : {0, 1})
+        write_numbers(group, end == 0 ? "touched_from" : "touched_to", "mm", supports, [end](const SupportForce& support) {
+            return support.touched ? (*support.touched)[end] : number_or_nan({});
+        });
 }
 
 template <class Row>
@@ -88,6 +93,17 @@ void write_surface(const Hdf5Group& root, const BeltSurface& surface) {
     for (const SurfaceField& field : surface_fields()) write_field(group, field, surface);
 }
 
+void write_mode(const Hdf5Group& root, const char* name, const std::optional<BeltMode>& mode, const BeltSurface& surface) {
+    if (!mode) return;
+    const Hdf5Group group = root.group(name);
+    std::vector<double> values;
+    for (const Eigen::Vector3d& motion : mode->motion) values.insert(values.end(), motion.begin(), motion.end());
+    const std::vector<hsize_t> shape = {static_cast<hsize_t>(surface.along), static_cast<hsize_t>(surface.across), 3};
+    group.numbers("motion", "1", shape, values).attribute("components", std::string("x, y, z"));
+    group.attribute("x_mm", mode->x);
+    group.attribute("y_mm", mode->y);
+}
+
 void write_newton(const Hdf5Group& root, const std::vector<NewtonRecord>& records) {
     const Hdf5Group group = root.group("newton");
     write_texts(group, "grid", records, [](const NewtonRecord& entry) { return entry.grid; });
@@ -109,6 +125,8 @@ void write_solution(const Hdf5Group& group, const StateResult& state) {
     write_columns(group.group("along"), along_columns(), state.along);
     write_across(group, state.across);
     write_surface(group, state.surface);
+    write_mode(group, result_layout::symmetric_mode, state.mode_symmetric, state.surface);
+    write_mode(group, result_layout::antisymmetric_mode, state.mode_antisymmetric, state.surface);
 }
 
 }  // namespace
@@ -119,6 +137,7 @@ void write_state_group(const Hdf5Group& group, const TensionState& asked, const 
     group.attribute("reason", state.reason);
     if (asked.total) group.attribute("total_N", *asked.total);
     if (asked.elongation) group.attribute("elongation_mm", *asked.elongation);
+    if (asked.loaded) group.attribute("loaded", 1.0);
     write_shape(group, state.shape);
     if (converged(state)) write_solution(group, state);
     write_newton(group, state.newton);

@@ -57,7 +57,9 @@ std::string hand_methods_table(const TransitionCase& transition, const Screening
 std::string hand_methods_remarks(const Screening& screening) {
     std::string text;
     for (const HandMethod& method : screening.methods)
-        text += "  - " + wrapped(fmt::format("{}: {}. Source: {}", method.name, method.remark, method.source), 4);
+        text += "  - " + wrapped(fmt::format("{}: {}. Holds for {}. Source: {}", method.name, method.remark, method.validity,
+                                             method.source),
+                                 4);
     if (screening.neutral_lift)
         text += "  - " + wrapped(fmt::format("straight strips strain edge and centre alike at a pulley lift of {:.0f} mm",
                                              *screening.neutral_lift),

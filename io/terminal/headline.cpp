@@ -18,8 +18,9 @@ std::string in_print(const Judgement& judgement, const std::optional<double>& va
 }
 
 std::string sentence(const Judgement& judgement) {
-    std::string text = fmt::format("{} in \"{}\" is {}, limit {}", judgement.name, judgement.state,
-                                   in_print(judgement, judgement.value), in_print(judgement, judgement.limit));
+    std::string text =
+        fmt::format("{} in \"{}\" is {}{}, limit {}", judgement.name, judgement.state, in_print(judgement, judgement.value),
+                    judgement.where.empty() ? "" : " at " + judgement.where, in_print(judgement, judgement.limit));
     if (judgement.utilisation) text += fmt::format(" ({:.0f} % used)", *judgement.utilisation * 100);
     return text;
 }
@@ -60,7 +61,9 @@ std::string judgement_sentence(const TransitionResult& result) {
 
 std::string warning_sentence(const TransitionResult& result) {
     const Judgement* over = worst(result, over_an_advisory_limit);
-    return over == nullptr ? std::string() : " Warning: " + sentence(*over) + ", advisory.";
+    if (over == nullptr) return {};
+    const long others = count(result, over_an_advisory_limit) - 1;
+    return " Warning: " + sentence(*over) + ", advisory" + (others > 0 ? fmt::format("; {} more.", others) : ".");
 }
 
 std::string unsolved_sentence(const TransitionResult& result) {
@@ -76,6 +79,8 @@ std::string unsolved_sentence(const TransitionResult& result) {
 
 PrintScale print_scale(const Judgement& judgement) {
     if (judgement.unit == "1") return {100, "%"};
+    if (judgement.unit == "N") return {1e-3, "kN"};
+    if (judgement.unit == "N/mm^3") return {1e6, "kN/m^3"};
     return {1, judgement.unit};
 }
 

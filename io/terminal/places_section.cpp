@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 namespace swale {
@@ -27,6 +28,7 @@ constexpr Extreme extremes[] = {
     {"junction bending strain [%]", &StateResult::junction_bending_strain_max, 100, true},
     {"surface strain, most [%]", &StateResult::surface_strain_max, 100, true},
     {"wing line force [N/mm]", &StateResult::wing_line_force_max, 1, true},
+    {"force on one roll [kN]", &StateResult::roll_force_max, 1e-3, true},
 };
 
 /// The state in which a reading is at its worst; null if no state has it.
@@ -49,7 +51,8 @@ std::string place_across(double y, const TransitionCase& transition) {
     if (distance < 0.5) return "centre line";
     if (distance > transition.belt.width / 2 - 0.5) return both ? "both edges" : "edge" + side;
     const std::string at = both ? fmt::format("|y| {:.0f}", distance) : fmt::format("y {:.0f}", y);
-    const bool junction = std::abs(distance - transition.layout.junction()) < 0.05 * transition.belt.width;
+    const bool junction = std::ranges::any_of(
+        transition.layout.junctions(), [&](double place) { return std::abs(distance - place) < 0.05 * transition.belt.width; });
     return junction ? at + " junction" : at;
 }
 

@@ -8,8 +8,14 @@ const std::vector<Criterion>& all_criteria() {
     static const std::vector<Criterion> criteria{judge_edge_tension,
                                                  judge_tension_min,
                                                  judge_edge_strain,
+                                                 judge_symmetric_wrinkling,
+                                                 judge_antisymmetric_wrinkling,
+                                                 judge_roll_force,
                                                  judge_junction_strain,
+                                                 judge_junction_radius,
+                                                 judge_free_span,
                                                  judge_lift_off,
+                                                 judge_first_set_seated,
                                                  judge_wing_line_force,
                                                  judge_junction_beside_trough,
                                                  judge_line_force_beside_trough};
@@ -22,9 +28,17 @@ namespace {
 StateResult in_other_shape(const StateResult& state, std::size_t k) {
     StateResult other;
     static_cast<Readings&>(other) = state.others[k];
+    other.eigenvalue_symmetric = state.others[k].eigenvalue_symmetric;
+    other.eigenvalue_antisymmetric = state.others[k].eigenvalue_antisymmetric;
     other.name = state.name + ", other shape " + std::to_string(k + 1);
     other.status = state.status;
     return other;
+}
+
+// The case with the limits that hold in one of its states.
+TransitionCase as_judged_in(const TensionState& state, TransitionCase transition) {
+    transition.limits = transition.limits_in(state);
+    return transition;
 }
 
 void judge_state(const TransitionCase& transition, const StateResult& state, std::vector<Judgement>& judgements) {
@@ -35,10 +49,12 @@ void judge_state(const TransitionCase& transition, const StateResult& state, std
 
 std::vector<Judgement> judge(const TransitionCase& transition, const std::vector<StateResult>& states) {
     std::vector<Judgement> judgements;
-    for (const StateResult& state : states) {
+    for (std::size_t i = 0; i < states.size(); ++i) {
+        const StateResult& state = states[i];
         if (state.status != SolveStatus::converged) continue;
-        judge_state(transition, state, judgements);
-        for (std::size_t k = 0; k < state.others.size(); ++k) judge_state(transition, in_other_shape(state, k), judgements);
+        const TransitionCase as_judged = as_judged_in(transition.states.at(i), transition);
+        judge_state(as_judged, state, judgements);
+        for (std::size_t k = 0; k < state.others.size(); ++k) judge_state(as_judged, in_other_shape(state, k), judgements);
     }
     return judgements;
 }

@@ -1,5 +1,6 @@
 #include "solver/equilibrium/band_matrix.h"
 
+#include <algorithm>
 #include <cstdlib>
 #include <mutex>
 #include <stdexcept>
@@ -28,6 +29,11 @@ void BandMatrix::multiply(const double* x, double* y) const {
     dsbmv_("L", &n, &kd, &one, entries_.data(), &ld, x, &step, &zero, y, &step);
 }
 
+// Entry (j + d, j) becomes (n - 1 - j, n - 1 - j - d).
+void BandMatrix::reverse() {
+    for (int d = 0; d <= std::min(half_bandwidth(), size() - 1); ++d) entries_.row(d).head(size() - d).reverseInPlace();
+}
+
 BandFactor::BandFactor(BandMatrix matrix) : factor_(std::move(matrix)) {
     // One thread: two brought a narrow band no gain, and one gives the same bits in every run.
     static std::once_flag once;
@@ -40,7 +46,8 @@ BandFactor::BandFactor(BandMatrix matrix) : factor_(std::move(matrix)) {
 }
 
 Eigen::VectorXd BandFactor::solve(const Eigen::VectorXd& right) const {
-    const int n = factor_.size(), kd = factor_.half_bandwidth(), ld = kd + 1, one = 1;
+    const int n = static_cast<int>(right.size()), kd = factor_.half_bandwidth(), ld = kd + 1, one = 1;
+    if (n > factor_.size()) throw std::logic_error("a right side is longer than its band matrix");
     Eigen::VectorXd x = right;
     int info = 0;
     dpbtrs_("L", &n, &kd, &one, factor_.entries().data(), &ld, x.data(), &n, &info);

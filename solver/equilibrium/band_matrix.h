@@ -19,6 +19,8 @@ class BandMatrix {
     Eigen::MatrixXd& entries() { return entries_; }
     const Eigen::MatrixXd& entries() const { return entries_; }
     void multiply(const double* x, double* y) const;
+    /// Numbers the unknowns from the last to the first.
+    void reverse();
 
   private:
     Eigen::MatrixXd entries_;
@@ -32,6 +34,7 @@ class BandFactor {
 
     bool ok() const { return failed_row_ < 0; }
     int failed_row() const { return failed_row_; }
+    /// A shorter right side is one of the matrix without its last unknowns, whose factor is the first part of this one.
     Eigen::VectorXd solve(const Eigen::VectorXd& right) const;
     /// The matrix condensed onto its last `count` unknowns, at most one more than the half bandwidth.
     Eigen::MatrixXd condensed(int count) const;

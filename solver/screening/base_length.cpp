@@ -5,7 +5,14 @@
 namespace swale {
 
 HandMethod base_length(const ScreeningCase& screening) {
-    HandMethod method{"DIN 22101 base length", {}, {}, {}, "", "DIN 22101:2011 as restated in GB 50431-2020, clause 10.4.1"};
+    HandMethod method{"DIN 22101 base length",
+                      {},
+                      {},
+                      {},
+                      "",
+                      "DIN 22101:2011 as restated in GB 50431-2020, clause 10.4.1",
+                      "sets of two and three rolls, textile and steel cord"};
+    if (!holds_for(screening, 2, 3, method)) return method;
     const TransitionCase& transition = screening.transition;
     if (!transition.belt.carcass) {
         method.remark = "needs the kind of carcass";
@@ -15,7 +22,7 @@ HandMethod base_length(const ScreeningCase& screening) {
     const double factor = *transition.belt.carcass == Carcass::textile ? 8.5 : 14;
     const double height = std::max(0.0, transition.layout.trough_depth() - transition.layout.pulley.lift);
     method.minimum_distance = factor * height;
-    method.remark = "a floor, whatever the tension; the standard's criteria of edge and centre come on top";
+    method.remark = "a floor, whatever the tension; " + implied_excess(screening, *method.minimum_distance);
     return method;
 }
 

@@ -41,26 +41,54 @@ std::string why_strips_give_less(const ScreeningCase& screening) {
     return "the strain gathers next to the pulley and before the first set, where strips spread it evenly over the distance";
 }
 
-void compare_one(const ScreeningCase& screening, const char* line, const std::optional<double>& strips, double shell,
+constexpr const char* what_linear_wings_do =
+    "tension taken as linear over the wings puts more of it between junction and edge, so less is left to both edge and centre";
+
+// Hand methods of one line of the belt whose strain is off, each with its own.
+struct Off {
+    bool by_strips = false, by_linear_wings = false;
+    std::string values;
+};
+
+Off those_off(const std::vector<HandMethod>& methods, std::optional<double> HandMethod::*strain, double shell) {
+    Off off;
+    for (const HandMethod& method : methods) {
+        const std::optional<double>& theirs = method.*strain;
+        if (!theirs || std::abs(*theirs - shell) <= worth_a_word * std::abs(shell)) continue;
+        off.values += fmt::format("{} {:.3g} %, ", method.name, 100 * *theirs);
+        (method.name == methods.front().name ? off.by_strips : off.by_linear_wings) = true;
+    }
+    return off;
+}
+
+// For the centre less stretch is more of a difference.
+std::string reasons(const ScreeningCase& screening, const Off& off, bool strips_give_more) {
+    std::string text;
+    if (off.by_strips) text = strips_give_more ? why_strips_give_more(screening) : why_strips_give_less(screening);
+    if (off.by_linear_wings) text += std::string(text.empty() ? "" : "; ") + what_linear_wings_do;
+    return text;
+}
+
+void compare_one(const ScreeningCase& screening, std::optional<double> HandMethod::*strain, double shell,
                  const std::string& state, std::vector<std::string>& said) {
-    if (!strips || std::abs(*strips - shell) <= worth_a_word * std::abs(shell)) return;
-    const bool edge = std::string(line) == "edge";
-    // Less stretch of the centre is more of a difference.
-    const bool more = edge ? *strips > shell : *strips < shell;
-    said.push_back(fmt::format("{} strain in \"{}\": straight strips {:.3g} %, shell {:.3g} %: {}", line, state, 100 * *strips,
-                               100 * shell, more ? why_strips_give_more(screening) : why_strips_give_less(screening)));
+    const std::vector<HandMethod> methods{quadratic_strips(screening), linear_strips(screening), iso_5293(screening)};
+    const Off off = those_off(methods, strain, shell);
+    if (off.values.empty()) return;
+    const bool edge = strain == &HandMethod::edge_strain;
+    const double strips = (methods.front().*strain).value_or(shell);
+    said.push_back(fmt::format("{} strain in \"{}\": {}shell {:.3g} %: {}", edge ? "edge" : "centre", state, off.values,
+                               100 * shell, reasons(screening, off, edge ? strips > shell : strips < shell)));
 }
 
 }  // namespace
 
 std::vector<std::string> compare(const TransitionCase& transition, const std::vector<StateResult>& states) {
     const ScreeningCase screening = screening_case(transition);
-    const HandMethod strips = quadratic_strips(screening);
     std::vector<std::string> said;
     if (const StateResult* state = solved(states, screening.highest))
-        compare_one(screening, "edge", strips.edge_strain, state->edge_strain_max.value, state->name, said);
+        compare_one(screening, &HandMethod::edge_strain, state->edge_strain_max.value, state->name, said);
     if (const StateResult* state = solved(states, screening.lowest))
-        compare_one(screening, "centre", strips.centre_strain, state->centre_strain_min.value, state->name, said);
+        compare_one(screening, &HandMethod::centre_strain, state->centre_strain_min.value, state->name, said);
     return said;
 }
 

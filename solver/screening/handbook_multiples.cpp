@@ -48,7 +48,9 @@ HandMethod handbook_multiple(const ScreeningCase& screening) {
         {},
         "",
         "CEMA, Belt Conveyors for Bulk Materials, 6th ed., Tables 7.26 and 7.28, as quoted by Lemmon 2013, Beltcon 17, "
-        "B17-02"};
+        "B17-02",
+        "troughs of 20 to 45 deg, pulley from flush to raised by half the depth; textile and steel cord"};
+    if (!holds_for(screening, 3, 3, method)) return method;
     const TransitionCase& transition = screening.transition;
     const std::optional<double> share = screening.share_of_rated();
     const double degrees = transition.layout.trough.angle * 180 / std::numbers::pi;
@@ -66,8 +68,9 @@ HandMethod handbook_multiple(const ScreeningCase& screening) {
     const int row = band(*share);
     const double multiple = (1 - raised) * at_angle(full[row], degrees) + raised * at_angle(half[row], degrees);
     method.minimum_distance = multiple * transition.layout.belt_width;
-    method.remark = fmt::format("{:.2g} belt widths at {:.0f} % of the rated tension{}", multiple, 100 * *share,
-                                raised > 0 && raised < 1 ? ", interpolated between both pulley heights" : "");
+    method.remark = fmt::format("{:.2g} belt widths at {:.0f} % of the rated tension{}; {}", multiple, 100 * *share,
+                                raised > 0 && raised < 1 ? ", interpolated between both pulley heights" : "",
+                                implied_excess(screening, *method.minimum_distance));
     return method;
 }
 

@@ -6,9 +6,14 @@
 namespace swale {
 
 HandMethod iso_5293(const ScreeningCase& screening) {
-    HandMethod method{"ISO 5293", {},
-                      {},         {},
-                      "",         "ISO 5293:2004, clause 3 (as quoted), with the conditions of the abstract of ISO 5293:1981"};
+    HandMethod method{"ISO 5293",
+                      {},
+                      {},
+                      {},
+                      "",
+                      "ISO 5293:2004, clause 3 (as quoted), with the conditions of the abstract of ISO 5293:1981",
+                      "sets of three rolls; no light conveyor belts (ISO 21183-1)"};
+    if (!holds_for(screening, 3, 3, method)) return method;
     const StraightStrips& strips = screening.strips;
     if (!screening.transition.belt.rated_tension) {
         method.remark = "needs the belt's rated tension";
@@ -21,7 +26,9 @@ HandMethod iso_5293(const ScreeningCase& screening) {
     const double excess = over_sine * over_sine * (1 - std::cos(strips.angle));
     const double mean = strips.wing / strips.width * excess;
     constexpr double edge_limit = 1.30;  // of the rated tension; and no buckling of the centre
-    require(screening, {excess - mean, mean}, edge_limit * *screening.transition.belt.rated_tension, method);
+    const double edge_allowed = edge_limit * *screening.transition.belt.rated_tension;
+    require(
+        screening, {excess - mean, mean}, [=](const TensionState&) { return edge_allowed; }, method);
     strain(screening, excess - mean, mean, method);
     method.remark +=
         "; edge at most 130 % of rated, centre not slack, tension linear over the wings; the standard's own table of "

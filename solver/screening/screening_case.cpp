@@ -42,7 +42,15 @@ ScreeningCase screening_case(const TransitionCase& transition) {
             extreme(transition.states, std::greater<>()), extreme(transition.states, std::less<>())};
 }
 
-void require(const ScreeningCase& screening, const Spread& spread, double edge_allowed, HandMethod& method) {
+bool holds_for(const ScreeningCase& screening, int fewest, int most, HandMethod& method) {
+    const int rolls = screening.transition.layout.trough.rolls;
+    if (rolls >= fewest && rolls <= most) return true;
+    const std::string range = fewest == most ? fmt::format("{}", fewest) : fmt::format("{} or {}", fewest, most);
+    method.remark = fmt::format("not for this set: holds for sets of {} rolls, these have {}", range, rolls);
+    return false;
+}
+
+void require(const ScreeningCase& screening, const Spread& spread, const EdgeAllowed& edge_allowed, HandMethod& method) {
     if (!screening.highest) {
         method.remark = "no state of a given tension";
         return;
@@ -50,17 +58,23 @@ void require(const ScreeningCase& screening, const Spread& spread, double edge_a
     Demand demand;
     for (const TensionState& state : screening.transition.states) {
         if (!state.total) continue;
-        const double tension = screening.per_width(state);
-        if (tension >= edge_allowed && spread.above > 0) {
+        const double tension = screening.per_width(state), allowed = edge_allowed(state);
+        if (tension >= allowed && spread.above > 0) {
             method.remark = fmt::format("the mean tension of \"{}\", {:.3g} N/mm, leaves the edge nothing of {:.3g}",
-                                        state.name, tension, edge_allowed);
+                                        state.name, tension, allowed);
             return;
         }
-        raise(demand, spread.above, edge_allowed - tension, screening.modulus, "the edge in \"" + state.name + "\" binds");
+        raise(demand, spread.above, allowed - tension, screening.modulus, "the edge in \"" + state.name + "\" binds");
         raise(demand, spread.below, tension, screening.modulus, "the slackest strip in \"" + state.name + "\" binds");
     }
     method.minimum_distance = demand.distance;
     method.remark = demand.what.empty() ? "nothing binds" : demand.what;
+}
+
+std::string implied_excess(const ScreeningCase& screening, double distance) {
+    if (!(distance > 0)) return "no length is needed";
+    return fmt::format("straight strips of that length stretch the edge {:.2g} % beyond the centre",
+                       100 * screening.strips.edge() / (distance * distance));
 }
 
 void strain(const ScreeningCase& screening, double edge_above, double centre_below, HandMethod& method) {

@@ -3,6 +3,8 @@
 #include "solver/screening.h"
 #include "solver/screening/straight_strips.h"
 
+#include <functional>
+
 namespace swale {
 
 /// A case as the hand methods see it.
@@ -19,22 +21,33 @@ struct ScreeningCase {
 
 ScreeningCase screening_case(const TransitionCase& transition);
 
+/// True if the method holds for sets of `fewest` to `most` rolls; otherwise its remark says so.
+bool holds_for(const ScreeningCase& screening, int fewest, int most, HandMethod& method);
+
 /// Shares of a strip's excess over the centre line, in mm^2: what the edge has above the mean and what the slackest strip
 /// lacks.
 struct Spread {
     double above = 0, below = 0;
 };
 
-/// The distance at which the edge reaches `edge_allowed` [N/mm] or the slackest strip loses its tension, whichever is longer,
-/// over all states: M above / L^2 <= allowed - T and M below / L^2 <= T. Sets distance and remark.
-void require(const ScreeningCase& screening, const Spread& spread, double edge_allowed, HandMethod& method);
+/// Edge tension that a state may reach [N/mm].
+using EdgeAllowed = std::function<double(const TensionState&)>;
+
+/// The distance at which the edge reaches what is allowed or the slackest strip loses its tension, whichever is longer, over
+/// all states: M above / L^2 <= allowed - T and M below / L^2 <= T. Sets distance and remark.
+void require(const ScreeningCase& screening, const Spread& spread, const EdgeAllowed& edge_allowed, HandMethod& method);
 
 /// Strains at the case's own distance: (T/M) + above / L^2 under the highest tension, (T/M) - below / L^2 under the lowest.
 void strain(const ScreeningCase& screening, double edge_above, double centre_below, HandMethod& method);
 
+/// What a method that gives a length alone implies: in a sentence, by how much straight strips of that length stretch the edge
+/// beyond the centre.
+std::string implied_excess(const ScreeningCase& screening, double distance);
+
 /// One file each.
 HandMethod iso_5293(const ScreeningCase& screening);
 HandMethod base_length(const ScreeningCase& screening);
+HandMethod din_22101(const ScreeningCase& screening);
 HandMethod quadratic_strips(const ScreeningCase& screening);
 HandMethod linear_strips(const ScreeningCase& screening);
 HandMethod handbook_multiple(const ScreeningCase& screening);
@@ -42,5 +55,7 @@ HandMethod practice_of_widths(const ScreeningCase& screening);
 
 /// Rules of the trade on intermediate idler sets.
 std::vector<std::string> idler_practice(const ScreeningCase& screening);
+/// Whether the belt is limp enough across for the trough.
+std::vector<std::string> troughability_practice(const ScreeningCase& screening);
 
 }  // namespace swale

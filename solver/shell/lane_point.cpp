@@ -1,5 +1,7 @@
 #include "solver/shell/lane_point.h"
 
+#include "solver/shell/lane_relief.h"
+
 namespace swale {
 
 namespace {
@@ -125,7 +127,8 @@ void first_derivatives(const LaneJet& jet, const LaneLaw& law, const State& stat
 
 Lanes lane_energy(const LaneJet& jet, const LaneLaw& law) {
     const State state = state_at(jet, law);
-    return (dot(state.e, state.N) + dot(state.k, state.M)) / 2;
+    const Lanes linear = (dot(state.e, state.N) + dot(state.k, state.M)) / 2;
+    return law.section.compression.linear() ? linear : linear + relief_energy(jet, law);
 }
 
 void lane_gradient(const LaneJet& jet, const LaneLaw& law, LaneJet& gradient) {
@@ -137,6 +140,7 @@ void lane_gradient(const LaneJet& jet, const LaneLaw& law, LaneJet& gradient) {
     gradient.r[by_xx] = state.M.x * n;
     gradient.r[by_yy] = state.M.y * n;
     gradient.r[by_xy] = (2 * state.M.z) * n;
+    if (!law.section.compression.linear()) add_relief_gradient(jet, law, gradient);
 }
 
 void lane_tangent(const LaneJet& jet, const LaneLaw& law, LaneTangent& tangent) {
@@ -144,6 +148,7 @@ void lane_tangent(const LaneJet& jet, const LaneLaw& law, LaneTangent& tangent) 
     const CurvatureGradient g = curvature_gradient(jet, state);
     second_derivatives(jet, law, state, g, tangent);
     first_derivatives(jet, law, state, g, tangent);
+    if (!law.section.compression.linear()) add_relief_tangent(jet, law, tangent);
 }
 
 }  // namespace swale

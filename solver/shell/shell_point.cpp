@@ -1,5 +1,7 @@
 #include "solver/shell/shell_point.h"
 
+#include "materials/membrane_law.h"
+
 #include <Eigen/Geometry>
 
 namespace swale {
@@ -108,13 +110,13 @@ PointStrain point_strain(const PointJet& jet) {
 }
 
 PointForce point_force(const Section& section, const PointStrain& strain, const Vector3d& natural_curvature) {
-    return {section.membrane * strain.membrane, section.bending * (strain.curvature - natural_curvature)};
+    return {membrane_force(section, strain.membrane), section.bending * (strain.curvature - natural_curvature)};
 }
 
 double point_energy(const PointJet& jet, const Section& section, const Vector3d& natural_curvature) {
     const PointStrain strain = point_strain(jet);
-    const PointForce force = point_force(section, strain, natural_curvature);
-    return (strain.membrane.dot(force.force) + (strain.curvature - natural_curvature).dot(force.moment)) / 2;
+    const Vector3d bent = strain.curvature - natural_curvature;
+    return membrane_energy(section, strain.membrane) + bent.dot(section.bending * bent) / 2;
 }
 
 PointJet point_gradient(const PointJet& jet, const Section& section, const Vector3d& natural_curvature) {
@@ -134,13 +136,14 @@ PointJet point_gradient(const PointJet& jet, const Section& section, const Vecto
 
 PointTangent point_tangent(const PointJet& jet, const Section& section, const Vector3d& natural_curvature) {
     const Normal normal = normal_of(jet);
-    const auto [N, M] = point_force(section, strain_of(jet, normal.n), natural_curvature);
+    const PointStrain strain = strain_of(jet, normal.n);
+    const auto [N, M] = point_force(section, strain, natural_curvature);
     const Eigen::Matrix<double, 6, 15> B = strain_gradients(jet, normal);
     // Membrane strains depend on r,x and r,y alone: the first six columns.
     const Eigen::Matrix<double, 3, 6> e = B.topLeftCorner<3, 6>();
     const Eigen::Matrix<double, 3, 15> k = B.bottomRows<3>();
     PointTangent H = k.transpose().lazyProduct(section.bending.lazyProduct(k).eval());
-    H.topLeftCorner<6, 6>() += e.transpose().lazyProduct(section.membrane.lazyProduct(e).eval());
+    H.topLeftCorner<6, 6>() += e.transpose().lazyProduct(membrane_tangent(section, strain.membrane).lazyProduct(e).eval());
     add_membrane_geometry(N, H);
     add_bending_geometry(jet, normal, M, H);
     return H;

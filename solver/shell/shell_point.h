@@ -16,7 +16,7 @@ struct PointStrain {
     Eigen::Vector3d curvature;  ///< [1/mm]
 };
 
-/// Section law at a point: N = A e, M = D (k - k0).
+/// Section law at a point: N of `materials/membrane_law.h`, for the linear law A e; M = D (k - k0).
 struct PointForce {
     Eigen::Vector3d force;   ///< N [N/mm]
     Eigen::Vector3d moment;  ///< M [N]
@@ -25,7 +25,7 @@ struct PointForce {
 PointStrain point_strain(const PointJet& jet);
 PointForce point_force(const Section& section, const PointStrain& strain, const Eigen::Vector3d& natural_curvature);
 
-/// Energy per area, 1/2 e.A.e + 1/2 (k - k0).D.(k - k0) [N/mm].
+/// Energy per area, W(e) + 1/2 (k - k0).D.(k - k0) [N/mm]; W of the linear law is 1/2 e.A.e.
 double point_energy(const PointJet& jet, const Section& section, const Eigen::Vector3d& natural_curvature);
 
 /// Derivative of point_energy with respect to the jet.

@@ -3,6 +3,7 @@
 #include "mesh/belt_grid.h"
 #include "mesh/quadrature.h"
 #include "solver/strain/line_force.h"
+#include "solver/strain/support_forces.h"
 
 #include <algorithm>
 #include <cmath>
@@ -92,10 +93,12 @@ Reading negated(Reading reading) {
 }
 
 Reading junction_reading(const std::vector<SurfacePoint>& points, const TransitionLayout& layout, const Section& section) {
-    const double near = 0.1 * layout.belt_width, junction = layout.junction();
-    return largest(
-        points, [&](const SurfacePoint& p) { return std::abs(std::abs(p.y) - junction) <= near; },
-        [&](const SurfacePoint& p) { return std::abs(p.curvature[1]) * section.farther_face(); });
+    const double near = 0.1 * layout.belt_width;
+    const std::vector<double> junctions = layout.junctions();
+    const auto near_one = [&](const SurfacePoint& p) {
+        return std::ranges::any_of(junctions, [&](double junction) { return std::abs(std::abs(p.y) - junction) <= near; });
+    };
+    return largest(points, near_one, [&](const SurfacePoint& p) { return std::abs(p.curvature[1]) * section.farther_face(); });
 }
 
 // Contact pressure integrated along the belt, per width of the wing roll, as far as grid and cover can tell.
@@ -112,11 +115,24 @@ Reading wing_line_force(const BeltModel& model, const ControlPoints& points, con
     return reading;
 }
 
+// The pulley's is another matter: it bears the belt's pull.
+Reading largest_roll_force(const BeltModel& model, const ControlPoints& points) {
+    Reading reading;
+    bool first = true;
+    for (const BeltContact& contact : model.contacts) {
+        if (contact.place == RollPlace::pulley) continue;
+        const double force = roll_force(contact, model.half, points).norm();
+        raise(reading, force, material_place(model, points, contact.x), contact.energy->roll().centre.y(), first);
+    }
+    if (first) reading.value = std::numeric_limits<double>::quiet_NaN();  // no rolls: not defined
+    return reading;
+}
+
 }  // namespace
 
 Readings take_readings(const BeltProbe& probe, const TransitionLayout& layout, const Section& section, const BeltModel& model) {
     std::vector<SurfacePoint> points = read_belt(probe, reading_range(layout, section, model));
-    if (model.beyond)
+    if (model.beyond && layout.same_fore_and_aft())
         for (const SurfacePoint& point : read_trough(model.beyond->bay, section, probe.end())) points.push_back(point);
     const double edge = probe.edge();
     const auto anywhere = [](const SurfacePoint&) { return true; };
@@ -134,6 +150,7 @@ Readings take_readings(const BeltProbe& probe, const TransitionLayout& layout, c
         return std::sqrt(1 + 2 * std::max(principal_strain(p.top_strain), principal_strain(p.bottom_strain))) - 1;
     });
     r.wing_line_force_max = wing_line_force(model, probe.points(), section);
+    r.roll_force_max = largest_roll_force(model, probe.points());
     return r;
 }
 

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
+#include <utility>
 
 namespace swale {
 
@@ -48,19 +50,30 @@ double contact_pressure(const BeltProbe& probe, const BeltModel& model, double x
     return pressure;
 }
 
-// Largest pressure of the contact line near x.
-double line_pressure(const BeltProbe& probe, const BeltModel& model, double x, double y) {
+// Where along the belt its contact lines with a set lie, from the set's plane [mm].
+struct Lines {
+    double behind = 0, ahead = 0;
+};
+
+Lines contact_lines(const TransitionLayout& layout, const IdlerSet& set) {
+    const double tip = (layout.belt_width / 2 - layout.junction()) * std::sin(set.tilt);
+    return {std::min({0.0, tip, set.offset}), std::max({0.0, tip, set.offset})};
+}
+
+// Largest pressure of the contact lines near x.
+double line_pressure(const BeltProbe& probe, const BeltModel& model, double x, double y, const Lines& lines) {
     double pressure = 0;
-    for (int k = -20; k <= 20; ++k)
+    for (double k = lines.behind - 20; k <= lines.ahead + 20; ++k)
         pressure = std::max(pressure, contact_pressure(probe, model, std::clamp(x + k, probe.begin(), probe.end()), y));
     return pressure;
 }
 
-CrossSection cross_section(const BeltProbe& probe, const BeltModel& model, std::string name, double x, bool at_rolls) {
+CrossSection cross_section(const BeltProbe& probe, const BeltModel& model, std::string name, double x,
+                           const std::optional<Lines>& lines) {
     CrossSection section{std::move(name), {}};
     for (const double y : both_sides(ladder(0, probe.edge(), 10))) {
         section.points.push_back(probe.at(x, y));
-        if (at_rolls) section.points.back().contact_pressure = line_pressure(probe, model, x, y);
+        if (lines) section.points.back().contact_pressure = line_pressure(probe, model, x, y, *lines);
     }
     return section;
 }
@@ -77,12 +90,13 @@ std::vector<AlongRow> sample_along(const BeltProbe& probe, const TransitionLayou
 std::vector<CrossSection> sample_across(const BeltProbe& probe, const TransitionLayout& layout, const BeltModel& model) {
     std::vector<CrossSection> sections;
     sections.push_back(
-        cross_section(probe, model, "mid-transition", material_place(model, probe.points(), layout.distance / 2), false));
+        cross_section(probe, model, "mid-transition", material_place(model, probe.points(), layout.distance / 2), {}));
     for (const IdlerSet& set : model.idlers) {
         // A held line stands at a knot of the belt; rolls stand in space.
         const bool rolls = set.support == Support::rolls;
         const double x = rolls ? material_place(model, probe.points(), set.x) : set.path * model.scale;
-        sections.push_back(cross_section(probe, model, set.name, x, rolls));
+        sections.push_back(
+            cross_section(probe, model, set.name, x, rolls ? std::optional(contact_lines(layout, set)) : std::nullopt));
     }
     return sections;
 }

@@ -40,18 +40,44 @@ Vector3d trough_reaction(const BeltModel& model, const ControlPoints& gradient) 
     return both_halves(sum, model.half);
 }
 
+using Stretch = std::array<double, 2>;
+
+// From the first to the last row of contact points that bears more than a thousandth of the most loaded one.
+std::optional<Stretch> touched_rows(const ContactEnergy& energy, const ControlPoints& points) {
+    const auto rows = energy.line_force(points);
+    double most = 0;
+    for (const auto& [y, force] : rows) most = std::max(most, force);
+    std::optional<Stretch> touched;
+    for (const auto& [y, force] : rows) {
+        if (force <= 1e-3 * most) continue;
+        if (!touched) touched = Stretch{y, y};
+        (*touched)[1] = y;
+    }
+    return touched;
+}
+
+std::optional<Stretch> mirrored(const std::optional<Stretch>& touched) {
+    return touched ? std::optional(Stretch{-(*touched)[1], -(*touched)[0]}) : std::nullopt;
+}
+
 std::vector<SupportForce> contact_forces(const BeltContact& contact, const BeltModel& model, const ControlPoints& points) {
-    const Vector3d force = contact.energy->force(points);
+    const Vector3d force = roll_force(contact, model.half, points);
     const double gap = contact.energy->smallest_gap(points);
     const double lift_off = gap > 0.02 ? gap : 0;  // closer than the law's corner is touching
-    const bool on_line = contact.place != RollPlace::wing;
-    std::vector<SupportForce> forces{{contact.name, contact.x, on_line ? both_halves(force, model.half) : force, lift_off}};
+    std::optional<Stretch> touched = touched_rows(*contact.energy, points);
+    if (touched && model.half && contact.mirror.empty()) touched = Stretch{-(*touched)[1], (*touched)[1]};
+    std::vector<SupportForce> forces{{contact.name, contact.x, force, lift_off, touched}};
     if (!contact.mirror.empty())
-        forces.push_back({contact.mirror, contact.x, Vector3d(force.x(), -force.y(), force.z()), lift_off});
+        forces.push_back({contact.mirror, contact.x, Vector3d(force.x(), -force.y(), force.z()), lift_off, mirrored(touched)});
     return forces;
 }
 
 }  // namespace
+
+Vector3d roll_force(const BeltContact& contact, bool half, const ControlPoints& points) {
+    const Vector3d force = contact.energy->force(points);
+    return contact.mirror.empty() ? both_halves(force, half) : force;
+}
 
 std::vector<SupportForce> support_forces(const TransitionCase& transition, const BeltModel& model,
                                          const ControlPoints& points) {
@@ -69,6 +95,7 @@ std::vector<SupportForce> support_forces(const TransitionCase& transition, const
             if (contact.place == RollPlace::pulley) {
                 forces.front().force += force.force;
                 forces.front().lift_off = force.lift_off;
+                forces.front().touched = force.touched;
             } else {
                 forces.push_back(std::move(force));
             }

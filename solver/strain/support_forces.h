@@ -6,6 +6,9 @@
 
 namespace swale {
 
+/// Force of one roll on the whole belt [N]; of a roll with a mirror image that on one side.
+Eigen::Vector3d roll_force(const BeltContact& contact, bool half, const ControlPoints& points);
+
 /// Force of every roll, held line and of the pulley on the whole belt, in their order along the belt. Rolls: the integrated
 /// contact pressure. Held lines and the stuck pulley line: the reaction, to which the pulley's contact is added.
 std::vector<SupportForce> support_forces(const TransitionCase& transition, const BeltModel& model, const ControlPoints& points);

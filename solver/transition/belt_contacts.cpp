@@ -18,12 +18,12 @@ constexpr double least_reach_along = 45, reach_across = 50;
 // path.
 double reach_along(const TransitionCase& transition, const TensionState& state) {
     const TransitionLayout& layout = transition.layout;
-    const double wing = layout.belt_width / 2 - layout.junction();
     double edge = 0, first_set = 0;
     Eigen::Vector3d last(0, layout.belt_width / 2, layout.pulley.lift);
     for (const IdlerSet& set : idler_sets(layout, 1)) {
-        const Eigen::Vector3d next(set.x, layout.junction() + wing * std::cos(set.angle),
-                                   set.lift + wing * std::sin(set.angle));
+        Eigen::Vector3d next(set.x, 0, set.lift);
+        for (const Facet& facet : layout.facets(set.angle, set.inner_angle))
+            next += (facet.end - facet.begin) * Eigen::Vector3d(0, std::cos(facet.angle), std::sin(facet.angle));
         edge += (next - last).norm();
         last = next;
         first_set = set.x;
@@ -58,20 +58,27 @@ class Contacts {
     }
 
     void add_set(const IdlerSet& set) {
-        const SetRolls rolls = rolls_of(layout_, set, section_.underside);
-        const double x = set.path * scale_, edge = layout_.belt_width / 2, inner = layout_.junction() - reach_across;
-        const double width = layout_.junction() + reach_across;
-        const ContactWindow centre{x - reach_, x + reach_, -width, width};
-        const ContactWindow left{x - reach_, x + reach_, inner, edge};
-        add(set.name + " centre", "", RollPlace::centre, set.x, rolls.centre, centre);
-        add(set.name + " wing +y", half_ ? set.name + " wing -y" : "", RollPlace::wing, set.x, rolls.wing_left, left);
-        if (half_) return;
-        add(set.name + " wing -y", "", RollPlace::wing, set.x, rolls.wing_right, {left.x_begin, left.x_end, -edge, -inner});
+        for (const SetRoll& roll : rolls_of(layout_, set, section_.underside)) {
+            if (half_ && roll.side < 0) continue;
+            const std::string name = set.name + " " + roll.name;
+            const std::string mirror = half_ && roll.side > 0 ? name.substr(0, name.size() - 2) + "-y" : "";
+            add(name, mirror, roll.side == 0 ? RollPlace::centre : RollPlace::wing, roll.x, roll.roll, window(set, roll));
+        }
     }
 
     std::vector<BeltContact> take() { return std::move(contacts_); }
 
   private:
+    // A tilted or offset roll reaches beyond the set's plane.
+    ContactWindow window(const IdlerSet& set, const SetRoll& roll) const {
+        const double middle = roll.roll.centre.x() - set.x, ahead = roll.roll.half_length * std::abs(roll.roll.axis.x());
+        const double begin = set.path * scale_ + (middle - ahead), end = set.path * scale_ + (middle + ahead);
+        const double from = roll.facet.begin - reach_across, to = roll.facet.end + reach_across;
+        if (roll.side == 0) return {begin - reach_, end + reach_, -to, to};
+        if (roll.side > 0) return {begin - reach_, end + reach_, from, to};
+        return {begin - reach_, end + reach_, -to, -from};
+    }
+
     void add(std::string name, std::string mirror, RollPlace place, double x, const Roll& roll, const ContactWindow& window) {
         const ContactLaw law{section_.foundation};
         contacts_.push_back({std::move(name), std::move(mirror), place, x,

@@ -11,16 +11,16 @@ namespace swale {
 
 namespace {
 
-System system_of(const TransitionCase& transition, const TensionState& state, const Patch& patch, double scale, bool endless,
-                 Parity parity) {
+SupportRequest request_of(const TransitionCase& transition, const TensionState& state, const Patch& patch, double scale,
+                          bool endless, Parity parity) {
     const bool half = patch.across.begin() == 0;
-    const SupportRequest request{transition.belt.section.underside, scale, half, parity, state.elongation, endless};
-    return System(patch, belt_supports(transition.layout, patch, request));
+    return {transition.belt.section.underside, scale, half, parity, state.elongation, endless};
 }
 
 void add_terms(const TensionState& state, const BeltModel& model, const JointStiffness* joint, System& system) {
     system.add(model.shell);
     system.add(model.weight, TermKind::load);
+    if (model.bulk) system.add(std::make_shared<DeadLoad>(model.bulk->forces), TermKind::load);
     for (const BeltContact& contact : model.contacts) system.add(contact.energy, TermKind::contact);
     if (joint)
         system.add(std::make_shared<TroughBeyond>(model.beyond->bay, *joint, model.patch, model.end), TermKind::load);
@@ -31,7 +31,10 @@ void add_terms(const TensionState& state, const BeltModel& model, const JointSti
 }  // namespace
 
 BeltModel belt_model(const TransitionCase& transition, const TensionState& state, int sets, const Patch& patch, double scale,
-                     int gauss_points, const std::shared_ptr<const EndlessTrough>& beyond) {
+                     int gauss_points, const std::shared_ptr<const EndlessTrough>& beyond,
+                     const std::optional<Eigen::Matrix2Xd>& pulley_section, std::optional<BulkLoad> bulk) {
+    SupportRequest request = request_of(transition, state, patch, scale, beyond != nullptr, Parity::symmetric);
+    request.section = pulley_section;
     const Section& section = transition.belt.section;
     const Eigen::Vector3d weight(0, 0, -section.mass * gravity);
     BeltModel model{patch,
@@ -40,19 +43,30 @@ BeltModel belt_model(const TransitionCase& transition, const TensionState& state
                     patch.across.begin() == 0,
                     std::make_shared<ShellEnergy>(patch, section, NaturalCurvature{}, gauss_points),
                     std::make_shared<DeadLoad>(area_load(patch, weight)),
+                    std::move(bulk),
                     belt_contacts(transition, state, patch, scale, sets),
                     idler_sets(transition.layout, sets),
                     beyond,
-                    system_of(transition, state, patch, scale, beyond != nullptr, Parity::symmetric)};
+                    System(patch, belt_supports(transition.layout, patch, request))};
     add_terms(state, model, beyond ? &beyond->joint : nullptr, model.system);
     return model;
+}
+
+System free_section_system(const TransitionCase& transition, const TensionState& state, const BeltModel& model) {
+    const bool endless = model.beyond != nullptr;
+    SupportRequest request = request_of(transition, state, model.patch, model.scale, endless, Parity::symmetric);
+    request.free_section = true;
+    System system(model.patch, belt_supports(transition.layout, model.patch, request));
+    add_terms(state, model, endless ? &model.beyond->joint : nullptr, system);
+    return system;
 }
 
 OddSystem antisymmetric_system(const TransitionCase& transition, const TensionState& state, const BeltModel& model) {
     std::optional<JointStiffness> joint;
     if (model.beyond) joint = joint_stiffness(transition, model.beyond->bay, Parity::antisymmetric);
-    OddSystem odd{system_of(transition, state, model.patch, model.scale, joint.has_value(), Parity::antisymmetric),
-                  model.beyond && !joint};
+    const SupportRequest request =
+        request_of(transition, state, model.patch, model.scale, joint.has_value(), Parity::antisymmetric);
+    OddSystem odd{System(model.patch, belt_supports(transition.layout, model.patch, request)), model.beyond && !joint};
     add_terms(state, model, joint ? &*joint : nullptr, odd.system);
     return odd;
 }
@@ -75,10 +89,7 @@ std::vector<NamedRoll> all_rolls(const TransitionLayout& layout, int sets, doubl
     if (layout.pulley.support == Support::rolls) rolls.push_back({"pulley", pulley_roll(layout, underside)});
     for (const IdlerSet& set : idler_sets(layout, sets)) {
         if (set.support == Support::held) continue;
-        const SetRolls of_set = rolls_of(layout, set, underside);
-        rolls.push_back({set.name + " centre", of_set.centre});
-        rolls.push_back({set.name + " wing +y", of_set.wing_left});
-        rolls.push_back({set.name + " wing -y", of_set.wing_right});
+        for (const SetRoll& roll : rolls_of(layout, set, underside)) rolls.push_back({set.name + " " + roll.name, roll.roll});
     }
     return rolls;
 }

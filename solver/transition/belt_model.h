@@ -6,6 +6,7 @@
 #include "solver/equilibrium/dead_load.h"
 #include "solver/equilibrium/system.h"
 #include "solver/shell/shell_energy.h"
+#include "solver/transition/belt_bulk.h"
 #include "solver/transition/belt_contacts.h"
 #include "solver/transition/belt_supports.h"
 #include "solver/transition/endless_trough.h"
@@ -13,6 +14,7 @@
 #include "solver/transition_result.h"
 
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -26,6 +28,7 @@ struct BeltModel {
     bool half = true;
     std::shared_ptr<const ShellEnergy> shell;
     std::shared_ptr<const DeadLoad> weight;
+    std::optional<BulkLoad> bulk;
     std::vector<BeltContact> contacts;
     std::vector<IdlerSet> idlers;                 ///< all sets of the model, held ones too
     std::shared_ptr<const EndlessTrough> beyond;  ///< the trough behind the last set; none: a symmetry plane there
@@ -41,9 +44,14 @@ struct BeltModel {
 /// corner by 2e-3.
 inline constexpr int points_per_span = 2;
 
-/// Builds the model of a state on a grid whose `along` is already scaled to the unstretched belt.
+/// Builds the model of a state on a grid whose `along` is already scaled to the unstretched belt. `section`: control values
+/// (x, y) of the section on the pulley, if it is not plane; `bulk`: what lies on the belt (belt_bulk).
 BeltModel belt_model(const TransitionCase& transition, const TensionState& state, int sets, const Patch& patch, double scale,
-                     int gauss_points = points_per_span, const std::shared_ptr<const EndlessTrough>& beyond = {});
+                     int gauss_points = points_per_span, const std::shared_ptr<const EndlessTrough>& beyond = {},
+                     const std::optional<Eigen::Matrix2Xd>& section = {}, std::optional<BulkLoad> bulk = {});
+
+/// The model's system with the section on the pulley free in its plane.
+System free_section_system(const TransitionCase& transition, const TensionState& state, const BeltModel& model);
 
 /// Material x whose centre line lies at x in space [mm]: where the belt hangs through or lies off, a set is not met at scale
 /// times its path.

@@ -40,15 +40,15 @@ class Layer {
                 mirror({point(0, j), point(1, j), point(2, j)}, component, symmetric == (component != x), patch_.along);
     }
 
-    // Stuck or sliding: a plane section with its slope fixed, at the top of the pulley or at the end of the wrap below it.
-    // Held: the same position with the slope free.
+    // Stuck or sliding: a section with its slope fixed, at the top of the pulley or at the end of the wrap below it; plane
+    // unless another is asked for. Held: the same position with the slope free.
     void pulley_line(const Pulley& pulley) {
         const bool wrapped = patch_.along.begin() < 0;
         const double height = pulley.lift - (wrapped ? pulley.diameter + 2 * request_.underside : 0);
-        const std::vector<double> places = patch_.across.greville();
+        const Eigen::Matrix2Xd section = request_.section.value_or(plane_section(patch_));
         for (int j = 0; j < across_; ++j) {
-            supports_.fix({point(0, j), x}, 0);
-            supports_.fix({point(0, j), y}, places[j]);
+            if (!request_.free_section)
+                for (const int component : {x, y}) supports_.fix({point(0, j), component}, section(component, j));
             supports_.fix({point(0, j), z}, height);
             if (pulley.support == Support::rolls) supports_.fix({point(1, j), z}, height);
         }
@@ -154,6 +154,13 @@ double profile_deviation(const CubicBasis& across, const TroughProfile& profile)
         deviation = std::max(deviation, (place - profile.at(s)).norm());
     }
     return deviation;
+}
+
+Eigen::Matrix2Xd plane_section(const Patch& patch) {
+    const std::vector<double> places = patch.across.greville();
+    Eigen::Matrix2Xd section = Eigen::Matrix2Xd::Zero(2, patch.across.size());
+    for (int j = 0; j < patch.across.size(); ++j) section(y, j) = places[j];
+    return section;
 }
 
 Supports belt_supports(const TransitionLayout& layout, const Patch& patch, const SupportRequest& request) {

@@ -20,7 +20,12 @@ struct SupportRequest {
     Parity parity = Parity::symmetric;
     std::optional<double> elongation;  ///< of a held far end [mm]; absent: one free displacement that a total tension pulls
     bool endless = false;              ///< the far end is left to the trough beyond it
+    std::optional<Eigen::Matrix2Xd> section = {};  ///< control values (x, y) of the section on the pulley; absent: plane
+    bool free_section = false;                     ///< the pulley holds height and slope alone
 };
+
+/// Control values (x, y) of a section that lies straight across the belt, as wide as it is unstretched.
+Eigen::Matrix2Xd plane_section(const Patch& patch);
 
 /// Supports of the belt: pulley line, far end, held sets, symmetry line.
 Supports belt_supports(const TransitionLayout& layout, const Patch& patch, const SupportRequest& request);

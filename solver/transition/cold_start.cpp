@@ -57,7 +57,8 @@ std::optional<GridSolution> solve_falling(const GridTask& task, const NewtonWatc
     std::optional<GridSolution> solution;
     double strip = 1;
     for (const double tension : tensions) {
-        const TensionState state{task.state.name, tension, {}};
+        TensionState state = task.state;
+        state.total = tension;
         const double before = std::exchange(strip, first_scale(task.transition, state));
         GridTask step{task.transition, state,          task.sets,         task.patch_in_space, strip,
                       task.phase,      task.tolerance, task.gauss_points, task.endless};

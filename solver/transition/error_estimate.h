@@ -20,8 +20,8 @@ struct Excess {
 
 /// The worst of the readings that are judged, edge strain always: discretisation errors against `accuracy` of the reading
 /// itself, tensions against that of the edge tension.
-Excess discretisation_excess(const TransitionCase& transition, Readings readings);
+Excess discretisation_excess(const TransitionCase& transition, const TensionState& state, Readings readings);
 /// The same of the far end's errors, against a quarter of the wanted accuracy.
-Excess far_end_excess(const TransitionCase& transition, Readings readings);
+Excess far_end_excess(const TransitionCase& transition, const TensionState& state, Readings readings);
 
 }  // namespace swale

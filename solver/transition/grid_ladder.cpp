@@ -6,6 +6,7 @@
 
 #include <fmt/core.h>
 
+#include <stdexcept>
 #include <utility>
 
 namespace swale {
@@ -14,10 +15,10 @@ namespace {
 
 constexpr int most_unknowns = 65000;  // a band of some 350 MB
 
-bool accurate(const TransitionCase& transition, const GridLadder& ladder) {
-    Readings readings = readings_of(transition, ladder.finest);
+bool accurate(const GridTask& task, const GridLadder& ladder) {
+    Readings readings = readings_of(task.transition, ladder.finest);
     estimate_discretisation(readings, ladder.coarser, ladder.halvings);
-    return discretisation_excess(transition, readings).name == nullptr;
+    return discretisation_excess(task.transition, task.state, readings).name == nullptr;
 }
 
 }  // namespace
@@ -35,8 +36,10 @@ GridSolution solve_finer(const GridTask& task, const GridSolution& known, const 
 
 Patch coarse_grid(const TransitionCase& transition, int sets) {
     const Section& section = transition.belt.section;
-    return belt_grid(transition.layout, {sets, section.underside, transition.settings.grid,
-                                         transition.settings.model == Symmetry::half, boundary_layers(section)});
+    const bool half = transition.settings.model == Symmetry::half;
+    if (half && !transition.layout.same_left_and_right())
+        throw std::invalid_argument("half a belt can't tell the whole on wings of unequal length");
+    return belt_grid(transition.layout, {sets, section.underside, transition.settings.grid, half, boundary_layers(section)});
 }
 
 Readings readings_of(const TransitionCase& transition, const GridSolution& solution) {
@@ -62,7 +65,7 @@ GridLadder climb(const GridTask& coarse_task, const GridSolution& coarse, const 
         ladder.coarser = readings_of(task.transition, ladder.finest);
         ladder.finest = std::move(finer);
         ladder.halvings = halvings;
-        if (!ladder.finest.converged || accurate(task.transition, ladder)) return ladder;
+        if (!ladder.finest.converged || accurate(task, ladder)) return ladder;
         if (4 * ladder.finest.record.unknowns > most_unknowns) {
             ladder.why_stopped = fmt::format("the next finer grid has more than {} unknowns", most_unknowns);
             return ladder;

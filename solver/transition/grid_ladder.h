@@ -20,7 +20,8 @@ struct GridLadder {
 /// Gives the watcher of a phase.
 using ProgressWatch = std::function<NewtonWatcher(const std::string& phase)>;
 
-/// The usual grid of a case, in space, on which a ladder stands.
+/// The usual grid of a case, in space, on which a ladder stands. Throws std::invalid_argument if half a belt is to tell the
+/// whole on wings of unequal length.
 Patch coarse_grid(const TransitionCase& transition, int sets);
 
 /// Every span halved.

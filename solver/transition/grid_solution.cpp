@@ -3,6 +3,7 @@
 #include "mesh/belt_grid.h"
 #include "solver/transition/length_search.h"
 #include "solver/transition/passage.h"
+#include "solver/transition/run_on.h"
 
 #include <fmt/core.h>
 
@@ -17,6 +18,10 @@ constexpr int most_rounds = 8;
 // Of the far end from its mid-span [mm]; spacings are above 500 mm. An endless trough takes the belt on from where it is, so
 // that only the knots stand off the rolls by as much.
 constexpr double largest_miss = 0.2, largest_endless_miss = 1;
+// Of the stretch across the line of a steady run-on from one value.
+constexpr double largest_departure = 1e-6;
+// Of the bulk's forces from those that the solved shape asks for, as a share. They change by this much of what they do.
+constexpr double largest_misfit = 1e-3;
 
 Patch scaled(const Patch& patch, double scale) {
     return {patch.along.scaled(scale), patch.across};
@@ -40,12 +45,46 @@ double miss(const GridTask& task, const BeltModel& model, const ControlPoints& p
     return model.far_end(points) - model_length(task.transition.layout, task.sets);
 }
 
+// How far a steady run-on is from being one; zero for a plane section.
+double departure(const GridTask& task, const BeltModel& model, const ControlPoints& points) {
+    if (task.transition.layout.pulley.run_on == RunOn::plane) return 0;
+    const System free_section = free_section_system(task.transition, task.state, model);
+    return run_on_departure(free_section, task.transition.belt.section, points);
+}
+
+// A steady run-on goes on from the section that the belt starts with.
+std::optional<Eigen::Matrix2Xd> section_to_hold(const GridTask& task, const Patch& patch, const ControlPoints& start) {
+    if (task.transition.layout.pulley.run_on == RunOn::plane) return {};
+    return section_on_pulley(patch, start);
+}
+
+// The belt where the steady run-on takes its section; where no step is known, as it is.
+ControlPoints towards_steady(const GridTask& task, const BeltModel& model, const ControlPoints& points) {
+    const System free_section = free_section_system(task.transition, task.state, model);
+    return run_on_step(free_section, task.transition.belt.section, points).value_or(points);
+}
+
+bool at_its_place(const GridTask& task, const BeltModel& model, const ControlPoints& points) {
+    return std::abs(miss(task, model, points)) <= allowed_miss(task);
+}
+
+double misfit(const GridTask& task, const BeltModel& model, const ControlPoints& points) {
+    return bulk_misfit(model.bulk, belt_bulk(task.transition, task.state, model.patch, model.scale, points));
+}
+
 // Why a converged solution is no answer; empty if it is one.
 std::string why_wrong(const GridTask& task, const BeltModel& model, const ControlPoints& points) {
     const double beyond = miss(task, model, points);
     if (std::abs(beyond) > allowed_miss(task))
         return fmt::format("the far plane misses its mid-span by {:.2f} mm, more than {} mm, after {} rounds", beyond,
                            allowed_miss(task), most_rounds);
+    if (const double uneven = departure(task, model, points); uneven > largest_departure)
+        return fmt::format(
+            "where the belt runs on its stretch departs by {:.1e} from one value, more than {:.0e}, after {} rounds", uneven,
+            largest_departure, most_rounds);
+    if (const double off = misfit(task, model, points); off > largest_misfit)
+        return fmt::format("the bulk changes by {:.2g} of its forces as the belt gives way, more than {}, after {} rounds", off,
+                           largest_misfit, most_rounds);
     return passage_through_rolls(model, points, task.transition.belt.section);
 }
 
@@ -74,14 +113,21 @@ GridSolution solve_grid(const GridTask& task, const GridStart& start, const Newt
     ControlPoints points;
     int iterations = 0;
     for (int round = 1;; ++round) {
-        BeltModel model = belt_model(task.transition, task.state, task.sets, scaled(task.patch_in_space, scale), scale,
-                                     task.gauss_points, beyond.trough);
-        const NewtonOutcome outcome = run(model, round == 1 ? start(model.patch) : points, task, watcher, times);
+        const Patch patch = scaled(task.patch_in_space, scale);
+        if (round == 1) points = start(patch);
+        BeltModel model =
+            belt_model(task.transition, task.state, task.sets, patch, scale, task.gauss_points, beyond.trough,
+                       section_to_hold(task, patch, points), belt_bulk(task.transition, task.state, patch, scale, points));
+        const NewtonOutcome outcome = run(model, points, task, watcher, times);
         points = model.system.supports().expand(outcome.q);
         iterations += outcome.iterations;
-        if (outcome.converged && std::abs(miss(task, model, points)) > allowed_miss(task) && round < most_rounds) {
-            scale = search.next(scale, miss(task, model, points), model.far_end(points));
-            continue;
+        if (outcome.converged && round < most_rounds) {
+            const bool missed = !at_its_place(task, model, points);
+            const bool uneven = departure(task, model, points) > largest_departure;
+            const bool shifted = misfit(task, model, points) > largest_misfit;
+            if (missed) scale = search.next(scale, miss(task, model, points), model.far_end(points));
+            if (uneven) points = towards_steady(task, model, points);
+            if (missed || uneven || shifted) continue;
         }
         const int unknowns = model.system.unknowns();
         const std::string wrong = outcome.converged ? why_wrong(task, model, points) : outcome.sentence;

@@ -37,7 +37,8 @@ struct GridTask {
 using GridStart = std::function<ControlPoints(const Patch& patch)>;
 
 /// Newton on one grid. With rolls the unstretched length is chosen so that under the tension the far plane is at its mid-span:
-/// solved, rescaled by the miss, solved again until the miss is below 0.2 mm. Converged only if nothing passed through a roll.
+/// solved, rescaled by the miss, solved again until the miss is below 0.2 mm. A state's bulk is laid on the start, then anew on
+/// what was solved, until its forces stay within 1e-3. Converged only if nothing passed through a roll.
 GridSolution solve_grid(const GridTask& task, const GridStart& start, const NewtonWatcher& watcher, NewtonTimes& times);
 
 }  // namespace swale

@@ -1,6 +1,9 @@
 #include "solver/strain/readings.h"
+#include "solver/strain/run_on_line.h"
 #include "solver/strain/samples.h"
 #include "solver/strain/support_forces.h"
+#include "solver/strain/weight_balance.h"
+#include "solver/transition/run_on.h"
 #include "solver/transition/state_solver.h"
 
 #include <fmt/core.h>
@@ -45,10 +48,14 @@ StateResult recover_state(const TransitionCase& transition, const TensionState& 
     result.far_strain = far_strain(probe);
     result.excluded = reading_range(layout, section, model).excluded;
     result.supports = support_forces(transition, model, points);
+    result.bulk = weight_balance(transition, model, result);
     result.along = sample_along(probe, layout);
     result.across = sample_across(probe, layout, model);
     result.surface = sample_surface(probe, model);
-    if (model.beyond) result.running_trough = running_trough(transition, model.beyond->bay);
+    if (model.beyond && layout.same_fore_and_aft()) result.running_trough = running_trough(transition, model.beyond->bay);
+    if (layout.pulley.run_on == RunOn::steady)
+        result.run_on = run_on_line(model.patch, points, section, run_on_stretch(model.system, section, points),
+                                    layout.pulley.diameter / 2 + section.underside);
     store_shape(model, points, result.shape);
     note_held_profiles(transition, model, result);
     return result;

@@ -2,6 +2,7 @@
 
 #include "materials/gravity.h"
 #include "mesh/idler_set.h"
+#include "solver/transition/belt_bulk.h"
 
 #include <algorithm>
 
@@ -22,7 +23,8 @@ double longest_span(const TransitionLayout& layout) {
 
 double sag_over_span(const TransitionCase& transition, const TensionState& state) {
     if (!state.total) return 0;
-    const double weight = transition.belt.section.mass * gravity * transition.belt.width;
+    const double mass = transition.belt.section.mass * transition.belt.width + (state.loaded ? bulk_mass(transition) : 0);
+    const double weight = mass * gravity;
     return weight * longest_span(transition.layout) / (8 * *state.total);
 }
 

@@ -8,8 +8,8 @@ namespace swale {
 /// idlers, common practice, no source).
 inline constexpr double slack_sag = 0.05;
 
-/// Sag of the empty belt over the longest free span (pulley, stations, full sets), w l / (8 T) of a shallow parabola; 0 if the
-/// state gives no total tension.
+/// Sag of the belt, with its bulk where the state is loaded, over the longest free span (pulley, stations, full sets), w l / (8
+/// T) of a shallow parabola; 0 if the state gives no total tension.
 double sag_over_span(const TransitionCase& transition, const TensionState& state);
 
 /// By how much that parabola is longer than its span, 8/3 sag^2 / l [mm].

@@ -8,10 +8,17 @@ namespace swale {
 
 namespace {
 
-std::optional<double> lowest(const System& system, const ControlPoints& points) {
+// Of the control points, held ones at rest.
+ControlPoints motion_of(const System& system, const EigenMode& mode) {
+    const Supports& supports = system.supports();
+    return supports.expand(mode.shape) - supports.expand(Eigen::VectorXd::Zero(supports.unknowns()));
+}
+
+void find_lowest(const System& system, const ControlPoints& points, std::optional<double>& value, ControlPoints& motion) {
     const std::vector<EigenMode> modes = lowest_modes(system, points, 1);
-    if (modes.empty()) return {};
-    return modes.front().value;
+    if (modes.empty()) return;
+    value = modes.front().value;
+    motion = motion_of(system, modes.front());
 }
 
 // Product of a mode of the full model with its mirror image: near 1 for symmetric modes, near -1 for antisymmetric ones.
@@ -30,12 +37,13 @@ constexpr int fewest_modes = 6, most_modes = 48;
 
 BeltStability lowest_by_parity(const BeltModel& model, const std::vector<EigenMode>& modes) {
     BeltStability stability;
-    const Supports& supports = model.system.supports();
-    const ControlPoints at_rest = supports.expand(Eigen::VectorXd::Zero(supports.unknowns()));
     for (const EigenMode& mode : modes) {
-        const bool even = mirror_product(model.patch, supports.expand(mode.shape) - at_rest) > 0;
-        std::optional<double>& place = even ? stability.symmetric : stability.antisymmetric;
-        if (!place) place = mode.value;
+        const ControlPoints motion = motion_of(model.system, mode);
+        const bool even = mirror_product(model.patch, motion) > 0;
+        std::optional<double>& value = even ? stability.symmetric : stability.antisymmetric;
+        if (value) continue;
+        value = mode.value;
+        (even ? stability.symmetric_motion : stability.antisymmetric_motion) = motion;
     }
     return stability;
 }
@@ -44,12 +52,15 @@ BeltStability lowest_by_parity(const BeltModel& model, const std::vector<EigenMo
 
 BeltStability stability_of_belt(const TransitionCase& transition, const TensionState& state, const BeltModel& model,
                                 const ControlPoints& points) {
+    BeltStability stability;
     if (model.half) {
         const OddSystem odd = antisymmetric_system(transition, state, model);
-        return {lowest(model.system, points), lowest(odd.system, points), odd.trough_tips};
+        find_lowest(model.system, points, stability.symmetric, stability.symmetric_motion);
+        find_lowest(odd.system, points, stability.antisymmetric, stability.antisymmetric_motion);
+        stability.trough_tips = odd.trough_tips;
+        return stability;
     }
     // The lowest few may all be of one parity: then more are looked for.
-    BeltStability stability;
     for (int count = fewest_modes; count <= most_modes; count *= 2) {
         stability = lowest_by_parity(model, lowest_modes(model.system, points, count));
         if (stability.symmetric && stability.antisymmetric) break;

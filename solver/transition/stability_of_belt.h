@@ -11,6 +11,8 @@ struct BeltStability {
     std::optional<double> symmetric, antisymmetric;
     bool trough_tips = false;  ///< the trough behind the model is not stable under antisymmetric modes: they are of a belt that
                                ///< ends in a symmetry plane behind the last set
+    /// Their modes: motion of the model's control points, of any length; empty if not found.
+    ControlPoints symmetric_motion = {}, antisymmetric_motion = {};
 };
 
 BeltStability stability_of_belt(const TransitionCase& transition, const TensionState& state, const BeltModel& model,

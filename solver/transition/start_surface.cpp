@@ -18,7 +18,8 @@ StartSurface::StartSurface(const TransitionLayout& layout, int sets, double unde
     for (const IdlerSet& set : idler_sets(layout, sets)) {
         const bool full = set.x >= layout.distance - 1e-9;
         sections_.push_back(
-            {set.x, set.path, full ? held_profile(layout, underside) : profile_at(layout, underside, set.angle, set.lift)});
+            {set.x, set.path,
+             full ? held_profile(layout, underside) : profile_at(layout, underside, set.angle, set.lift, set.inner_angle)});
     }
 }
 

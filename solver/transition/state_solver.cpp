@@ -1,6 +1,7 @@
 #include "solver/transition/state_solver.h"
 
 #include "solver/equilibrium/stopwatch.h"
+#include "solver/strain/mode_sample.h"
 #include "solver/strain/readings.h"
 #include "solver/transition/cold_start.h"
 #include "solver/transition/continued_start.h"
@@ -32,6 +33,15 @@ int first_sets(const Trough& trough) {
 
 // Residual that is enough where only the difference to another grid is wanted.
 constexpr double rough = 1e-6;
+
+void store_stability(const BeltStability& lowest, const Patch& patch, StateResult& result) {
+    result.eigenvalue_symmetric = lowest.symmetric;
+    result.eigenvalue_antisymmetric = lowest.antisymmetric;
+    if (lowest.symmetric)
+        result.mode_symmetric = sample_mode(patch, lowest.symmetric_motion, Parity::symmetric, result.surface);
+    if (lowest.antisymmetric)
+        result.mode_antisymmetric = sample_mode(patch, lowest.antisymmetric_motion, Parity::antisymmetric, result.surface);
+}
 
 }  // namespace
 
@@ -155,7 +165,7 @@ bool StateSolver::far_end_matters(const CoarseState& coarse) const {
     if (!coarse.nearer) return false;
     Readings readings = coarse.readings;
     estimate_far_end(readings, readings, coarse.nearer_readings);
-    return far_end_excess(transition_, readings).name != nullptr;
+    return far_end_excess(transition_, coarse.state, readings).name != nullptr;
 }
 
 // The longer trough becomes the one that is reported if it matters in any state.
@@ -228,6 +238,7 @@ StateResult StateSolver::not_converged(const CoarseState& coarse, const GridLadd
                                          : fmt::format("drawn by {:.6g} mm", state.elongation.value_or(0));
     failed.reason = fmt::format("{}, {}: {}", ladder.records.back().grid, load, ladder.finest.sentence);
     note_sag(transition_, state, failed);
+    note_bulk(transition_, state, failed);
     return failed;
 }
 
@@ -241,18 +252,22 @@ StateResult StateSolver::finish(const CoarseState& coarse, const GridLadder& lad
     result.reason = finest.sentence;
     result.newton = ladder.records;
     estimate_discretisation(result, ladder.coarser, ladder.halvings);
-    note_accuracy(transition_, ladder.why_stopped, result);
+    note_accuracy(transition_, coarse.state, ladder.why_stopped, result);
     if (coarse.nearer) {
         result.newton.push_back(coarse.nearer->record);
         estimate_far_end(result, coarse.readings, coarse.nearer_readings);
     } else if (transition_.layout.trough.support == Support::rolls) {
         result.notes.push_back("the longer trough did not converge: no far-end error");
     }
-    if (near_instability(transition_, coarse.state, lowest)) lowest = stability_of(coarse.state, finest);
-    result.eigenvalue_symmetric = lowest.symmetric;
-    result.eigenvalue_antisymmetric = lowest.antisymmetric;
+    const bool in_doubt = near_instability(transition_, coarse.state, lowest);
+    const GridSolution& grid = in_doubt ? finest : coarse.solution;
+    if (in_doubt) lowest = stability_of(coarse.state, grid);
+    timed(times.recovery, [&] { store_stability(lowest, grid.model.patch, result); });
     note_instability(lowest, result);
+    note_run_on(result);
     note_sag(transition_, coarse.state, result);
+    note_sets(transition_.layout, endless_, result);
+    note_bulk(transition_, coarse.state, result);
     if (!endless_) note_floating_end(transition_.layout, sets_, result);
     account(times);
     return result;

@@ -45,8 +45,9 @@ TensionPath tension_path(const TransitionCase& transition, int sets, const Patch
     TensionPath path;
     std::optional<GridSolution> above;  // the last that converged
     double strip_above = 1;
+    const bool all_loaded = std::ranges::all_of(transition.states, &TensionState::loaded);
     for (const double tension : path_tensions(transition, rows)) {
-        const TensionState state{"tension path", tension, {}};
+        const TensionState state{"tension path", tension, {}, all_loaded};
         const double strip = first_scale(transition, state);
         GridTask task{transition, state, sets, patch_in_space, strip, "tension path", tolerance, points_per_span, endless};
         std::optional<GridSolution> solution;

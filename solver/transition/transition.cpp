@@ -3,6 +3,7 @@
 #include "mesh/belt_grid.h"
 #include "solver/criteria/criteria.h"
 #include "solver/equilibrium/stopwatch.h"
+#include "solver/transition/run_on.h"
 #include "solver/transition/state_solver.h"
 
 #include <fmt/core.h>
@@ -72,8 +73,9 @@ StateResult restore_state(const TransitionCase& transition, int sets, const Tens
         throw std::invalid_argument(
             fmt::format("{} stored control points for a grid of {}", shape.control_points.cols(), patch.points()));
     const double scale = patch.along.end() / path_length(transition.layout, sets);
-    const BeltModel model = belt_model(transition, state, sets, patch, scale, points_per_span,
-                                       trough_beyond(transition, state, sets, patch, scale));
+    const BeltModel model = belt_model(
+        transition, state, sets, patch, scale, points_per_span, trough_beyond(transition, state, sets, patch, scale),
+        section_on_pulley(patch, shape.control_points), belt_bulk(transition, state, patch, scale, shape.control_points));
     StateResult result = recover_state(transition, state, model, shape.control_points);
     const ControlPoints gradient = model.system.full_gradient(shape.control_points);
     const double residual = model.system.supports().restrict(gradient).norm() / gradient.norm();

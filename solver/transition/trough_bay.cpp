@@ -7,6 +7,7 @@
 #include "solver/shell/shell_energy.h"
 #include "solver/strain/line_force.h"
 #include "solver/strain/readings.h"
+#include "solver/strain/support_forces.h"
 #include "solver/transition/belt_contacts.h"
 #include "solver/transition/end_pull.h"
 #include "solver/transition/length_search.h"
@@ -22,10 +23,12 @@ namespace swale {
 namespace {
 
 constexpr int most_rounds = 8;
-constexpr double largest_miss = 0.005;  // of the end from mid-span [mm]
+constexpr double largest_miss = 0.005;   // of the end from mid-span [mm]
+constexpr double largest_misfit = 1e-4;  // of the bulk's forces, as a share
 
+// Neither tilted nor offset, so that its plane is one of symmetry.
 IdlerSet full_set_at_zero(const TransitionLayout& layout) {
-    return {"set", 0, layout.trough.angle, 0, Support::rolls, 0};
+    return {"set", 0, layout.trough.angle, 0, Support::rolls, 0, layout.trough.inner_angle};
 }
 
 std::vector<BeltContact> bay_contacts(const TransitionCase& transition, const TroughBay& bay) {
@@ -37,11 +40,13 @@ void add_terms(const TransitionCase& transition, const TroughBay& bay, System& s
     const Section& section = transition.belt.section;
     system.add(std::make_shared<ShellEnergy>(patch, section, NaturalCurvature{}, bay.gauss_points));
     system.add(std::make_shared<DeadLoad>(area_load(patch, {0, 0, -section.mass * gravity})), TermKind::load);
+    if (bay.bulk) system.add(std::make_shared<DeadLoad>(bay.bulk->forces), TermKind::load);
     for (const BeltContact& contact : bay_contacts(transition, bay)) system.add(contact.energy, TermKind::contact);
 }
 
-// One try at a scale.
+// One try at a scale, under the bulk that `start` asks for.
 void solve_at(const TransitionCase& transition, const ControlPoints& start, TroughBay& bay, NewtonTimes& times) {
+    bay.bulk = bay_bulk(transition, bay.state, bay.patch, bay.scale, start);
     System system(bay.patch, bay_supports(bay.patch, SetPlane::symmetric, Parity::symmetric, false));
     add_terms(transition, bay, system);
     system.add(end_pull(bay.patch, bay.state.total.value()), TermKind::load);
@@ -53,7 +58,11 @@ void solve_at(const TransitionCase& transition, const ControlPoints& start, Trou
 
 using BayStart = std::function<ControlPoints(const Patch&)>;
 
-// At the scale of `bay`, then at scales that bring its end to mid-span.
+double misfit(const TransitionCase& transition, const TroughBay& bay) {
+    return bulk_misfit(bay.bulk, bay_bulk(transition, bay.state, bay.patch, bay.scale, bay.points));
+}
+
+// At the scale of `bay`, then at scales that bring its end to mid-span and under the bulk as it then lies.
 TroughBay solve_from(const TransitionCase& transition, const Patch& half_bay, TroughBay bay, const BayStart& start,
                      NewtonTimes& times) {
     const double mid_span = half_bay.along.end();
@@ -62,8 +71,9 @@ TroughBay solve_from(const TransitionCase& transition, const Patch& half_bay, Tr
         bay.patch = {half_bay.along.scaled(bay.scale), half_bay.across};
         solve_at(transition, round == 1 ? start(bay.patch) : bay.points, bay, times);
         const double end = bay.points(0, bay.patch.index(bay.patch.along.size() - 1, 0)), miss = end - mid_span;
-        if (!bay.outcome.converged || std::abs(miss) < largest_miss || round == most_rounds) break;
-        bay.scale = search.next(bay.scale, miss, end);
+        const bool missed = std::abs(miss) >= largest_miss;
+        if (!bay.outcome.converged || round == most_rounds || !(missed || misfit(transition, bay) > largest_misfit)) break;
+        if (missed) bay.scale = search.next(bay.scale, miss, end);
     }
     bay.gradient = free_bay(transition, bay, SetPlane::symmetric, Parity::symmetric).full_gradient(bay.points);
     return bay;
@@ -103,13 +113,19 @@ RunningTrough running_trough(const TransitionCase& transition, const TroughBay& 
     const Section& section = transition.belt.section;
     const BeltProbe probe(bay.patch, bay.points, section);
     const ReadingRange range{0, bay.patch.along.end(), {}, 0};
-    RunningTrough running{junction_bending_strain(probe, transition.layout, section, range).value, 0};
+    RunningTrough running;
+    running.junction_bending_strain = junction_bending_strain(probe, transition.layout, section, range).value;
     const LineForceResolution resolution{boundary_layers(section).across, section.underside};
+    // The bay's plane of symmetry halves the rolls; along the belt both halves of a roll's force cancel.
     for (const BeltContact& contact : bay_contacts(transition, bay)) {
-        if (contact.place != RollPlace::wing) continue;
-        // The bay's plane of symmetry halves the roll.
-        const double half = largest_line_force(contact.energy->line_force(bay.points), bay.patch.across, resolution).force;
-        running.wing_line_force = std::max(running.wing_line_force, 2 * half);
+        Eigen::Vector3d half = roll_force(contact, bay.patch.across.begin() == 0, bay.points);
+        half.x() = 0;
+        const bool wing = contact.place == RollPlace::wing;
+        double& force = wing ? running.wing_force : running.centre_force;
+        force = std::max(force, 2 * half.norm());
+        if (!wing) continue;
+        const double half_line = largest_line_force(contact.energy->line_force(bay.points), bay.patch.across, resolution).force;
+        running.wing_line_force = std::max(running.wing_line_force, 2 * half_line);
     }
     return running;
 }

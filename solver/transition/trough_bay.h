@@ -3,10 +3,12 @@
 #include "mesh/patch.h"
 #include "solver/equilibrium/system.h"
 #include "solver/newton/newton.h"
+#include "solver/transition/belt_bulk.h"
 #include "solver/transition/belt_supports.h"
 #include "solver/transition_case.h"
 #include "solver/transition_result.h"
 
+#include <optional>
 #include <string>
 
 namespace swale {
@@ -21,6 +23,7 @@ struct TroughBay {
     ControlPoints points;
     ControlPoints gradient;  ///< of the energy without the pull: at the last two rows what the next bay must bear [N]
     NewtonOutcome outcome;
+    std::optional<BulkLoad> bulk = {};
 };
 
 /// The knots of the last half bay of a belt's patch, as in space, from the last set to mid-span.

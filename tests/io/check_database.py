@@ -14,7 +14,8 @@ assert file["settings"].attrs["sets"] == 4 and file["settings"].attrs["model"] =
 assert file["belt/membrane"][0, 1] == 500 and file["belt/bending"].attrs["unit"] == "N mm"
 assert list(file["belt/data/name"].asstr()) == ["A11"]
 assert list(file["rolls/name"].asstr()) == ["pulley", "set 1 wing +y"] and file["rolls/axis"].shape == (2, 3)
-assert list(file["criteria/passed"]) == [1, 0, 1, -1, -1] and math.isnan(file["criteria/limit"][3])
+assert list(file["criteria/passed"]) == [1, 0, 1, -1, -1, 1] and file["criteria/where"].asstr()[5] == "set 1 wing +y"
+assert math.isnan(file["criteria/limit"][3])
 
 full, unsolved = file["states/1"], file["states/2"]
 assert full.attrs["name"] == "running full" and full.attrs["status"] == "converged" and full.attrs["total_N"] == 45000
@@ -30,11 +31,15 @@ reading = full["readings/edge_strain_max"]
 assert reading[()] == 0.0084 and reading.attrs["error"] == 0.0001 and reading.attrs["y_mm"] == -600
 assert math.isnan(full["readings/wing_line_force_max"][()])
 assert full["supports/force"][2, 1] == -700 and math.isnan(full["supports/lift_off"][3])
+assert full["supports/touched_to"][2] == 540 and math.isnan(full["supports/touched_from"][1])
 assert full["along/x_mm"].shape == (4,) and full["along/edge_tension_N_per_mm"].attrs["unit"] == "N/mm"
 assert list(full["across/section"].asstr()) == ["mid-transition", "mid-transition", "set 1"]
 surface = full["surface"]
 assert surface["membrane_strain"].shape == (4, 3, 3) and surface["contact_pressure_MPa"].shape == (4, 3)
 assert surface["x_mm"][2, 0] == 1600 and surface["y_mm"][2, 2] == 600
 assert surface["membrane_strain"].attrs["components"] == "along, across, shear doubled"
+mode = full["mode_symmetric"]
+assert mode["motion"].shape == (4, 3, 3) and mode["motion"][2, 1, 2] == 1 and mode.attrs["x_mm"] == 1600
+assert "mode_antisymmetric" not in full
 for name, field in surface.items():
     assert field.attrs["unit"], name

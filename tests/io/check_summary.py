@@ -1,4 +1,4 @@
-"""Holds summary.json files against the schema: check_summary.py SCHEMA SUMMARY..."""
+"""Holds answers of the program against their schema: check_summary.py SCHEMA ANSWER..."""
 
 import json
 import sys

@@ -23,7 +23,7 @@ assert belt.GetFieldData().GetAbstractArray("state").GetValue(0) == "running ful
 data = belt.GetPointData()
 names = [data.GetArrayName(i) for i in range(data.GetNumberOfArrays())]
 assert names == ["x_mm", "y_mm", "strain", "displacement_mm", "membrane_strain", "curvature_per_mm", "top_strain",
-                 "bottom_strain", "N_N_per_mm", "M_N", "contact_pressure_MPa"], names
+                 "bottom_strain", "N_N_per_mm", "M_N", "contact_pressure_MPa", "mode_symmetric"], names
 
 
 def near(value, expected):
@@ -37,6 +37,7 @@ for index in range(belt.GetNumberOfPoints()):
     near(data.GetArray("x_mm").GetValue(index), x)
     near(data.GetArray("y_mm").GetValue(index), y)
     near(data.GetArray("strain").GetValue(index), 0.002 + 1e-9 * y * y + 1e-7 * x)
+    near(data.GetArray("mode_symmetric").GetTuple3(index)[1], -0.01 * index)
     near(data.GetArray("membrane_strain").GetTuple(index)[2], 1e-5 * y)
     near(data.GetArray("M_N").GetTuple(index)[1], 25000 * (1e-3 + 1e-6 * y))
     near(data.GetArray("contact_pressure_MPa").GetValue(index), x / 3e4)

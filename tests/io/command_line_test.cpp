@@ -74,8 +74,9 @@ TEST_CASE("a wrong command line is refused with exit code 2 and a message on sta
 }
 
 TEST_CASE("a command that is none is named with those that are") {
-    CHECK(run({"wear", "case.toml"}).err == "swale: there is no command \"wear\"; available: solve, screen, size or belts\n");
-    CHECK(run({}).err == "swale: a command is missing; available: solve, screen, size or belts\n");
+    CHECK(run({"wear", "case.toml"}).err ==
+          "swale: there is no command \"wear\"; available: solve, screen, size, ranges or belts\n");
+    CHECK(run({}).err == "swale: a command is missing; available: solve, screen, size, ranges or belts\n");
 }
 
 TEST_CASE("mistakes of a case file are printed one a line and leave no folder behind") {
@@ -131,7 +132,7 @@ TEST_CASE("screen answers with every hand method, its distance and its source") 
         CHECK(holds(table.out, method));
     CHECK(holds(table.out, "Source:"));
     const auto json = nlohmann::json::parse(run({"screen", data + "case.example.toml", "--json"}).out);
-    CHECK(json["hand_methods"].size() == 6);
+    CHECK(json["hand_methods"].size() == 7);
     for (const auto& method : json["hand_methods"]) CHECK(!method["source"].get<std::string>().empty());
     CHECK(run({"screen", data + "no-such.toml"}).code == 2);
 }
@@ -140,6 +141,16 @@ TEST_CASE("screen on a held case without a given tension says what is missing") 
     const Run held = run({"screen", data + "held.example.toml"});
     CHECK(held.code == 0);
     CHECK(holds(held.out, "needs"));
+}
+
+TEST_CASE("ranges refuses a belt whose numbers are all given before it writes anything") {
+    const ScratchFolder folder;
+    const std::string out = (folder.path() / "ranges").string();
+    const Run refused = run({"ranges", data + "held.example.toml", "--out", out});
+    CHECK(refused.code == 2);
+    CHECK(holds(refused.err, "no number of this belt has a range"));
+    CHECK(run({"ranges", data + "no-such.toml", "--out", out}).code == 2);
+    CHECK_FALSE(std::filesystem::exists(out));
 }
 
 TEST_CASE("size refuses bounds that are none before it writes anything") {

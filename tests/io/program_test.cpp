@@ -4,9 +4,11 @@
 #include <doctest/doctest.h>
 #include <sys/wait.h>
 
+#include <algorithm>
 #include <cstdlib>
 #include <fstream>
 #include <nlohmann/json.hpp>
+#include <sstream>
 #include <string>
 
 namespace swale {
@@ -106,6 +108,45 @@ TEST_CASE("a state that is not converged ends with 3 even where a limit is excee
     CHECK(summary["states"][0]["name"] == "drawn");
     CHECK_FALSE(summary["states"][0]["reason"].get<std::string>().empty());
     CHECK(std::filesystem::is_regular_file(folder.path() / "strip-result/summary.json"));
+}
+
+TEST_CASE("ranges ranks a belt's uncertain numbers and its ends are what solve gives for a belt measured there") {
+    const ScratchFolder folder;
+    const std::string text = file_text(std::string(SWALE_SOURCE_DIR) + "/tests/io/data/ranges.example.toml");
+    put(folder, "strip.toml", text);
+    const Run done = run(folder, "ranges strip.toml --json");
+    CAPTURE(done.err);
+    CHECK(done.code == 0);
+    CHECK(done.out == file_text(folder.path() / "strip-ranges/ranges.json"));
+    const auto ranges = nlohmann::json::parse(done.out);
+    double before = 1e9;
+    for (const auto& datum : ranges["data"]) {
+        double most = 0;
+        for (const auto& effect : datum["effects"]) most = std::max(most, effect["swing"].get<double>());
+        CHECK(most <= before);
+        before = most;
+    }
+    const auto& modulus =
+        *std::find_if(ranges["data"].begin(), ranges["data"].end(), [](auto& d) { return d["name"] == "A11"; });
+    for (const char* end : {"low", "high"}) {
+        const std::string measured = "modulus = \"" + modulus[end].dump() + " N/mm\"\n";
+        put(folder, "measured.toml", std::string(text).insert(text.find("width"), measured));
+        const auto summary = nlohmann::json::parse(run(folder, "solve measured.toml --json").out);
+        for (const char* key : {"edge_strain_max", "junction_bending_strain_max"})
+            CHECK(summary["states"][0][key]["value"] == modulus[std::string("at_") + end]["states"][0][key]["value"]);
+    }
+}
+
+TEST_CASE("ranges answers people with a table and with what is to be measured first") {
+    const ScratchFolder folder;
+    put(folder, "strip.toml", file_text(std::string(SWALE_SOURCE_DIR) + "/tests/io/data/ranges.example.toml"));
+    const Run done = run(folder, "ranges strip.toml --out here");
+    CHECK(done.code == 0);
+    CHECK(holds(done.out, "edge strain: A11 ("));
+    CHECK(holds(done.out, "every limit holds at every end"));
+    CHECK(holds(done.out, "Lock out the drive"));
+    std::istringstream lines(done.out);
+    for (std::string line; std::getline(lines, line);) CHECK(line.size() <= 102);  // of which two bytes may be one character
 }
 
 TEST_CASE("wrong input ends with 2 and leaves nothing behind") {

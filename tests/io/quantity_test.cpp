@@ -50,6 +50,8 @@ const std::vector<Good> good = {
     {"16 kg/m2", Kind::mass_per_area, 16e-9},
     {"16 kg/m\u00B2", Kind::mass_per_area, 16e-9},
     {"3.3 lb/ft^2", Kind::mass_per_area, 3.3 * pound_mass / (144 * inch * inch)},
+    {"1.2 t/m^3", Kind::density, 1.2e-9},
+    {"75 lb/ft^3", Kind::density, 75 * pound_mass / (1728 * inch * inch * inch)},
     {"2 N/mm^3", Kind::foundation, 2},
     {"2 MPa/mm", Kind::foundation, 2},
     {"7 lbf/in^3", Kind::foundation, 7 * pound_force / (inch * inch * inch)},

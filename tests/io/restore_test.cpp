@@ -59,4 +59,13 @@ TEST_CASE("a stored run is restored without solving and gives the same readings 
     check_same_readings(record.result.states[0], restored);
     CAPTURE(restored.reason);
     CHECK(residual_in(restored.reason) < 1e-7);
+
+    const StateResult& solved = record.result.states[0];
+    REQUIRE(solved.mode_symmetric);
+    REQUIRE(state.mode_symmetric);
+    CHECK(state.mode_symmetric->motion == solved.mode_symmetric->motion);
+    CHECK(state.mode_symmetric->motion.size() == restored.surface.points.size());
+    CHECK(state.mode_symmetric->x == solved.mode_symmetric->x);
+    REQUIRE(state.mode_antisymmetric);
+    CHECK(state.mode_antisymmetric->y == solved.mode_antisymmetric->y);
 }

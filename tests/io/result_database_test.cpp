@@ -27,6 +27,8 @@ TEST_CASE("result.h5: what restores a run reads back to the same bits") {
     CHECK(run.states[0].status == SolveStatus::converged);
     CHECK(run.states[0].asked.total == 45000);
     CHECK(!run.states[0].asked.elongation.has_value());
+    CHECK(run.states[0].asked.loaded);
+    CHECK_FALSE(run.states[1].asked.loaded);
     CHECK(run.states[1].asked.name == record.result.states[1].name);
     CHECK(run.states[1].status == SolveStatus::not_converged);
     CHECK(run.states[1].reason == record.result.states[1].reason);

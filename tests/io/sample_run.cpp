@@ -33,6 +33,12 @@ BeltSurface sample_surface() {
     return surface;
 }
 
+BeltMode sample_mode() {
+    BeltMode mode{{}, 1600, 0};
+    for (int k = 0; k < along * across; ++k) mode.motion.emplace_back(0.001 * k, -0.01 * k, k == 7 ? 1 : 0.05 * k);
+    return mode;
+}
+
 BeltShape sample_shape() {
     BeltShape shape;
     shape.knots_along = {0, 0, 0, 0, 1200.0 / 7, 2400, 2400, 2400, 2400};
@@ -58,16 +64,20 @@ StateResult converged_state() {
     state.junction_bending_strain_max = {0.0123, 0.0004, std::nullopt, 2400, -237.5};
     state.surface_strain_max = {0.0151, std::nullopt, std::nullopt, 2400, -240};
     state.wing_line_force_max = {std::numeric_limits<double>::quiet_NaN(), std::nullopt, std::nullopt, 0, 0};
+    state.roll_force_max = {1220.655, 3, std::nullopt, 2400, 430};
     state.supports = {{"pulley", 0, {-12, 0, 1830}, 0.0},
                       {"set 1 centre", 2400, {0, 0, -0.0}, 4.25},
-                      {"set 1 wing +y", 2400, {3, -700, 1000}, 0.0},
+                      {"set 1 wing +y", 2400, {3, -700, 1000}, 0.0, {{262.5, 540}}},
                       {"set 2 centre", 3600, {0, 0, 400}, std::nullopt}};
+    state.bulk = BulkResult{180e-6, 5400, 9532.06, 0.4, 1e-7};
     state.eigenvalue_symmetric = 1.5e-5;
     for (int i = 0; i < along; ++i)
         state.along.push_back({point_at(800.0 * i, 600), point_at(800.0 * i, 237), point_at(800.0 * i, 0)});
     state.across = {{"mid-transition", {point_at(1200, -600), point_at(1200, 600)}}, {"set 1", {point_at(2400, 0)}}};
     state.surface = sample_surface();
+    state.mode_symmetric = sample_mode();
     state.shape = sample_shape();
+    state.run_on = {0.0048, 2.2, std::numeric_limits<double>::infinity(), 598, 0.03};
     state.newton = {{"coarse", 800, 9, 2e-9, 1e-8}, {"fine", 1700, 4, 3.1e-9, 1e-8}};
     state.notes = {"the far end is nearer than two shear-lag lengths"};
     return state;
@@ -92,7 +102,7 @@ TransitionCase sample_case() {
     transition.layout.distance = 2400;
     transition.layout.trough.centre_roll = 465;
     transition.layout.trough.roll_gap = 10;
-    transition.states = {{"running full", 45000, std::nullopt}, {"starting, \"wet\"", 62000, std::nullopt}};
+    transition.states = {{"running full", 45000, std::nullopt, true}, {"starting, \"wet\"", 62000, std::nullopt}};
     return transition;
 }
 
@@ -114,7 +124,9 @@ RunRecord sample_run() {
         {"junction strain", "running full", 0.0123, std::nullopt, "1", std::nullopt, std::nullopt, false,
          "no published limit is known", 2400, -237.5},
         {"edge tension", "starting, \"wet\"", std::nullopt, 1.15, "", std::nullopt, std::nullopt, false, "handbook practice",
-         std::nullopt, std::nullopt}};
+         std::nullopt, std::nullopt},
+        {"roll force", "running full", 1220.655, 4000, "N", 0.305, true, false, "given in the case file", 2400, 430, 3.0, false,
+         "set 1 wing +y"}};
     record.result.rolls = sample_rolls();
     record.result.sets = 4;
     record.result.cost = {1700, 73, 0.91, 0.4, 0.1, 0.2, 0.05, 0.02};

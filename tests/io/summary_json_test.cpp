@@ -66,6 +66,15 @@ TEST_CASE("summary.json: numbers read back to the same bits") {
     CHECK(state["far_strain"].get<double>() == record.result.states[0].far_strain);
     CHECK(state["supports"][2]["force_N"] == Json({3.0, -700.0, 1000.0}));
     CHECK(state["edge_strain_max"]["y_mm"] == -600.0);
+    CHECK(state["run_on"]["warp_mm"] == 2.2);
+}
+
+TEST_CASE("summary.json: a loaded state has its load and another none") {
+    const Json summary = sample_summary(), load = summary["states"][0]["load"];
+    CHECK(load["mass_per_length_kg_per_m"] == doctest::Approx(180));
+    CHECK(load["weight_N"] == 9532.06);
+    CHECK(load["imbalance"] == 1e-7);
+    CHECK(summary["states"][1]["load"].is_null());
 }
 
 TEST_CASE("summary.json: a state without a solution has its name and reason and nothing else") {
@@ -80,11 +89,24 @@ TEST_CASE("summary.json: what is not judged or not defined is null and no number
     const Json summary = sample_summary();
     CHECK(summary["criteria"][3]["passed"].is_null());
     CHECK(summary["criteria"][3]["limit"].is_null());
+    CHECK(summary["states"][0]["run_on"]["friction_needed"].is_null());
     CHECK(summary["states"][0]["wing_line_force_max_N_per_mm"].is_null());
     CHECK(summary["states"][0]["centre_strain_min"]["far_end_error"].is_null());
     CHECK(summary["states"][0]["supports"][3]["lift_off_mm"].is_null());
     CHECK(summary["states"][0]["smallest_tangent_eigenvalue_N_per_mm3"]["antisymmetric"].is_null());
     CHECK(summary_json(sample_run()).find("nan") == std::string::npos);
+}
+
+TEST_CASE("summary.json: a mode's place, a roll's force and its name") {
+    const Json summary = sample_summary(), state = summary["states"][0];
+    CHECK(state["wrinkling_mode"]["symmetric"] == Json({{"x_mm", 1600.0}, {"y_mm", 0.0}}));
+    CHECK(state["wrinkling_mode"]["antisymmetric"].is_null());
+    CHECK(state["supports"][2]["touched_y_mm"] == Json({262.5, 540.0}));
+    CHECK(state["supports"][1]["touched_y_mm"].is_null());
+    CHECK(state["roll_force_max_N"]["value"] == 1220.655);
+    CHECK(summary["criteria"][5]["where"] == "set 1 wing +y");
+    CHECK(summary["hand_methods"].front()["validity"].get<std::string>().starts_with("sets of three rolls"));
+    CHECK(summary["neutral_lift_mm"].is_null());
 }
 
 TEST_CASE("summary.json: only the cost differs between two runs") {

@@ -25,7 +25,7 @@ bool holds(const std::string& text, const std::string& part) {
 RunRecord solved_run() {
     RunRecord record = sample_run();
     record.result.states.pop_back();
-    record.result.criteria.pop_back();
+    std::erase_if(record.result.criteria, [](const Judgement& entry) { return entry.state != "running full"; });
     return record;
 }
 
@@ -50,6 +50,40 @@ TEST_CASE("terminal answer: a state without a solution is named with its reason 
 
 TEST_CASE("terminal answer: says what was not judged and why") {
     CHECK(holds(terminal_answer(sample_run()), "junction strain: no published limit is known"));
+}
+
+TEST_CASE("terminal answer: a state's own limit stands beside its value") {
+    RunRecord record = solved_run();
+    record.result.states.push_back(record.result.states[0]);
+    record.result.states[1].name = "starting";
+    record.result.criteria.push_back(record.result.criteria[0]);
+    record.result.criteria.back().state = "starting";
+    CHECK(holds(terminal_answer(record), "<= 1.15"));
+    record.result.criteria.back().limit = 1.5;
+    record.result.criteria.back().utilisation = 0.56;
+    const std::string text = terminal_answer(record);
+    CHECK(holds(text, "<= its own"));
+    CHECK(holds(text, "0.840 of 1.15 (73%)"));
+    CHECK(holds(text, "0.840 of 1.50 (56%)"));
+}
+
+TEST_CASE("terminal answer: a roll's force is in kN and the headline names the roll that is over its rating") {
+    RunRecord record = solved_run();
+    Judgement& force = record.result.criteria.back();
+    CHECK(holds(terminal_answer(record), "1.22 (30%)"));
+    CHECK(holds(terminal_answer(record), "roll force [kN]"));
+    force.value = 5000;
+    force.utilisation = 1.25;
+    force.passed = false;
+    CHECK(says(terminal_answer(record),
+               "roll force in \"running full\" is 5.00 kN at set 1 wing +y, limit 4.00 kN (125 % used)"));
+}
+
+TEST_CASE("terminal answer: what has no limit is told in one line") {
+    RunRecord record = solved_run();
+    for (const char* name : {"one", "another"})
+        record.result.criteria.push_back({name, "running full", 1, {}, "mm", {}, {}, false, "", {}, {}});
+    CHECK(says(terminal_answer(record), "one, another: no limit given"));
 }
 
 TEST_CASE("terminal answer: places are in mm from the pulley and half a model stands for both edges") {

@@ -37,10 +37,14 @@ TEST_CASE("verdict: an advisory limit that is exceeded does not count") {
     CHECK(exit_code(result) == 0);
 }
 
-TEST_CASE("verdict: an advisory limit whose judgement is left open warns once more than the whole is used") {
+TEST_CASE("verdict: an advisory limit warns on its far side, above or below") {
     Judgement strain = sample_run().result.criteria[1];
     strain.passed.reset();
     CHECK(over_an_advisory_limit(strain));
-    strain.utilisation = 0.9;
+    strain.at_least = true;
+    CHECK(!over_an_advisory_limit(strain));
+    strain.value = *strain.limit - 1e-4;
+    CHECK(over_an_advisory_limit(strain));
+    strain.at_least = false;
     CHECK(!over_an_advisory_limit(strain));
 }

@@ -82,3 +82,27 @@ TEST_CASE("trough profile: without a given radius the arc begins on the centre r
         CHECK(usual.half_flat > 0);
     }
 }
+
+TEST_CASE("trough profile: on two and five rolls the belt starts from a place on all of them") {
+    constexpr double underside = 7;
+    TransitionLayout layout = layout_of(30 * degree, 0);
+    const auto above = [&](const TroughProfile& profile, double s, const Eigen::Vector2d& meeting, double angle) {
+        return (profile.at(s) - meeting).dot(Eigen::Vector2d(-std::sin(angle), std::cos(angle)));
+    };
+    layout.trough.rolls = 2;
+    const TroughProfile pair = held_profile(layout, underside);
+    CHECK(above(pair, 400, {0, -underside}, 30 * degree) == doctest::Approx(underside));
+    CHECK(pair.at(0).y() > 0);
+
+    layout.trough.rolls = 5;
+    layout.trough.centre_roll = layout.trough.inner_roll = 250;
+    layout.trough.roll_gap = 10;
+    layout.trough.angle = 55 * degree;
+    layout.trough.inner_angle = 25 * degree;
+    const TroughProfile five = held_profile(layout, underside);
+    const Eigen::Vector2d inner(130, -underside),
+        outer = inner + 260 * Eigen::Vector2d(std::cos(25 * degree), std::sin(25 * degree));
+    CHECK(above(five, 20, inner, 0) == doctest::Approx(underside));
+    CHECK(above(five, 260, inner, 25 * degree) == doctest::Approx(underside));
+    CHECK(above(five, 550, outer, 55 * degree) == doctest::Approx(underside));
+}

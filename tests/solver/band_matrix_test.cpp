@@ -48,6 +48,20 @@ TEST_CASE("band matrix: the product agrees with the dense one") {
     CHECK((product - dense(band) * right).norm() < 1e-14 * product.norm());
 }
 
+TEST_CASE("band matrix: reversed, its entries stand in opposite order") {
+    BandMatrix band = band_with(9);
+    band.reverse();
+    CHECK(dense(band) == dense(band_with(9)).reverse());
+}
+
+TEST_CASE("band factor: a shorter right side is one of the leading part") {
+    const BandFactor factor(band_with(9));
+    const int part = size - 5;
+    const Eigen::MatrixXd leading = dense(band_with(9)).topLeftCorner(part, part);
+    CHECK((factor.solve(right.head(part)) - leading.partialPivLu().solve(right.head(part))).norm() < 1e-14);
+    CHECK_THROWS_AS(factor.solve(Eigen::VectorXd::Ones(size + 1)), std::logic_error);
+}
+
 TEST_CASE("band factor: the solution agrees with the dense one") {
     const BandMatrix band = band_with(9);
     const BandFactor factor(band);

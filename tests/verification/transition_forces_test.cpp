@@ -93,6 +93,14 @@ TEST_CASE("each support has the same force in the half and the full model") {
         CHECK(half.supports[k].name == whole.supports[k].name);
         CHECK((half.supports[k].force - whole.supports[k].force).norm() < 1e-8 * half.tension);
     }
+    CHECK(half.roll_force_max.value == doctest::Approx(whole.roll_force_max.value).epsilon(1e-6));
+    for (const auto mode : {&StateResult::mode_symmetric, &StateResult::mode_antisymmetric}) {
+        const BeltMode &of_half = (half.*mode).value(), &of_whole = (whole.*mode).value();
+        REQUIRE(of_half.motion.size() == of_whole.motion.size());
+        for (std::size_t k = 0; k < of_half.motion.size(); ++k)
+            CHECK((of_half.motion[k] - of_whole.motion[k]).norm() < 5e-3);  // Lanczos stops at a residual of 1e-4
+        CHECK(of_half.x == doctest::Approx(of_whole.x).epsilon(1e-9));
+    }
 }
 
 TEST_CASE("several states give the same bits whichever thread comes first") {
