@@ -53,21 +53,6 @@ Estimate usual_shear() {
             "tens of MPa, taken as 20 to 100, x carcass thickness: " + not_sure()};
 }
 
-/// With cover rubber 800 MPa give the D of 7.5 N m (61 MPa over the whole thickness) that an EP 630/4 5+2 of 1 m has at a
-/// troughability F/L of 0.20; 0.14 would give 1370 MPa, 0.25 would give 510, and a maker's minimum widths for troughing 150 to
-/// 400 (2012, p. 14, with covers of 5+2).
-Estimate ep_bending() {
-    return {800,
-            150,
-            1370,
-            {"derived",
-             "carcass of 800 MPa over its own thickness + cover rubber: ISO 703 troughability F/L of 0.20 "
-             "assumed for an EP 630/4 5+2 of 1 m; A22 spread over the carcass as one sheet would give a quarter to two thirds "
-             "of it"},
-            "carcass of 150 MPa by a maker's minimum widths for troughing (fabric catalogue, 2012, p. 14; they "
-            "give 150 to 400) to 1370 MPa of the least F/L for 35 deg, 0.14 (ISO 14890, from memory, sure)"};
-}
-
 Fabric polyester_polyamide() {
     return {.code = "EP",
             .title = "plies with polyester warp and polyamide weft",
@@ -95,8 +80,7 @@ Fabric polyester_polyamide() {
                       "7 to 12 x a strength of ten times the rated tension: " + fabric_catalogue() +
                           ", moduli of 69 to 119 x rated"},
             .across = polyamide_weft(),
-            .shear = usual_shear(),
-            .bending = ep_bending()};
+            .shear = usual_shear()};
 }
 
 Fabric polyamide() {
