@@ -62,7 +62,8 @@ Estimate ep_bending() {
             1370,
             {"derived",
              "carcass of 800 MPa over its own thickness + cover rubber: ISO 703 troughability F/L of 0.20 "
-             "assumed for an EP 630/4 5+2 of 1 m; A22 spread over the carcass as one sheet would give half of it"},
+             "assumed for an EP 630/4 5+2 of 1 m; A22 spread over the carcass as one sheet would give a quarter to two thirds "
+             "of it"},
             "carcass of 150 MPa by a maker's minimum widths for troughing (fabric catalogue, 2012, p. 14; they "
             "give 150 to 400) to 1370 MPa of the least F/L for 35 deg, 0.14 (ISO 14890, from memory, sure)"};
 }
@@ -150,7 +151,15 @@ Fabric polyester() {
                         "5 x breaking strength: polyester weft of half the warp's strength, as stiff as the warp (from "
                         "memory, not sure)"},
                        "weft of 0.40 to 0.55 of the warp's strength, 7 to 12 x that: " + not_sure()},
-            .shear = usual_shear()};
+            .shear = usual_shear(),
+            .bending = Estimate{
+                180,
+                90,
+                400,
+                {"derived",
+                 "carcass of 180 MPa over its own thickness + cover rubber: that catalogue's minimum widths for troughing to "
+                 "35 deg, p. 14, taken as F/L of 0.14 under covers of 5+2; single belts 126 to 294"},
+                "half of it, since a minimum width is printed in steps, to 400 MPa, the most of that catalogue's belts"}};
 }
 
 /// Cotton weft; the warp differs.

@@ -7,8 +7,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
-#include <limits>
+#include <optional>
 #include <regex>
 #include <stdexcept>
 
@@ -56,9 +55,9 @@ TomlNode& go(TomlNode& from, const Step& step, const std::string& key) {
     return node.items[step.item - 1];
 }
 
-/// What relative values refer to; NaN where the case does not say.
+/// What relative values refer to; absent where the case does not say.
 struct Measures {
-    double width = std::numeric_limits<double>::quiet_NaN(), depth = width, rated = width;
+    std::optional<double> width, depth, rated;
 };
 
 const TomlNode* table_of(const TomlNode& document, const char* key) {
@@ -66,21 +65,28 @@ const TomlNode* table_of(const TomlNode& document, const char* key) {
     return found != document.entries.end() && found->value.type == Type::table ? &found->value : nullptr;
 }
 
-Measures measures_of(const TomlNode& document) {
-    Measures measures;
-    const TomlNode *belt_table = table_of(document, "belt"), *trough_table = table_of(document, "trough");
-    if (!belt_table || !trough_table) return measures;
+// Throws InputErrors and FileError of a belt catalogue that can't be read.
+Measures read_measures(const TomlNode& belt_table, const TomlNode& trough_table, const std::string& case_file) {
     Mistakes mistakes("");
     TransitionLayout layout;
-    const Belt belt = read_belt(CaseTable(*belt_table, "belt", mistakes));
-    CaseTable trough(*trough_table, "trough", mistakes);
+    const Belt belt = read_belt(CaseTable(belt_table, "belt", mistakes), {case_file, {}});
+    CaseTable trough(trough_table, "trough", mistakes);
     layout.belt_width = belt.width;
     layout.trough = read_trough(trough, belt.width);
-    if (!mistakes.none()) return measures;
-    measures.width = belt.width;
-    measures.depth = layout.trough_depth();
-    measures.rated = belt.rated_tension.value_or(measures.rated) * belt.width;
+    if (!mistakes.none()) return {};
+    Measures measures{belt.width, layout.trough_depth(), {}};
+    if (belt.rated_tension) measures.rated = *belt.rated_tension * belt.width;
     return measures;
+}
+
+Measures measures_of(const TomlNode& document, const std::string& case_file) {
+    const TomlNode *belt = table_of(document, "belt"), *trough = table_of(document, "trough");
+    if (!belt || !trough) return {};
+    try {
+        return read_measures(*belt, *trough, case_file);
+    } catch (const std::runtime_error&) {
+        return {};  // the reader of the case will say it
+    }
 }
 
 void resolve(TomlNode& value, const Measures& measures) {
@@ -90,9 +96,8 @@ void resolve(TomlNode& value, const Measures& measures) {
     std::smatch parts;
     if (value.type != Type::text || !std::regex_match(value.text, parts, relative)) return;
     const bool tension = parts[2] == "rated";
-    const double measure = tension ? measures.rated : parts[2] == "widths" ? measures.width : measures.depth;
-    const double result = std::stod(parts[1]) * measure;
-    if (std::isfinite(result)) value.text = fmt::format("{:.9g} {}", result, tension ? "N" : "mm");
+    const auto measure = tension ? measures.rated : parts[2] == "widths" ? measures.width : measures.depth;
+    if (measure) value.text = fmt::format("{:.9g} {}", std::stod(parts[1]) * *measure, tension ? "N" : "mm");
 }
 
 }  // namespace
@@ -103,10 +108,10 @@ void set_value(TomlNode& document, const CaseSetting& setting) {
     *node = setting.value;
 }
 
-std::string variant_text(const TomlNode& base, const std::vector<CaseSetting>& settings) {
+std::string variant_text(const TomlNode& base, const std::vector<CaseSetting>& settings, const std::string& case_file) {
     TomlNode document = base;
     for (const CaseSetting& setting : settings) set_value(document, setting);
-    resolve(document, measures_of(document));
+    resolve(document, measures_of(document, case_file));
     return toml_text(document);
 }
 

@@ -20,6 +20,7 @@ void set_value(TomlNode& document, const CaseSetting& setting);
 /// The case with all settings put in, as text. Texts like "2.4 widths" (of the belt), "0.5 depths" (of the trough) and
 /// "0.6 rated" (the belt's working tension over its width) become quantities of that case: "2880 mm", "46000 N". Where the belt
 /// or the trough can't be read they stay, for the case file's reader to complain of.
-std::string variant_text(const TomlNode& base, const std::vector<CaseSetting>& settings);
+/// `case_file`: beside which a catalogue of belts is looked for.
+std::string variant_text(const TomlNode& base, const std::vector<CaseSetting>& settings, const std::string& case_file);
 
 }  // namespace swale

@@ -59,7 +59,7 @@ PlannedCase StudyPlan::at(int number) const {
         planned.labels.push_back(chosen.label);
         settings.insert(settings.end(), chosen.settings.begin(), chosen.settings.end());
     }
-    planned.text = variant_text(study_.base, settings);
+    planned.text = variant_text(study_.base, settings, study_.case_file.string());
     return planned;
 }
 

@@ -1,7 +1,6 @@
 #include "solver/strain/run_on_line.h"
 
 #include "materials/membrane_law.h"
-
 #include "mesh/quadrature.h"
 
 #include <algorithm>

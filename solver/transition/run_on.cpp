@@ -1,7 +1,6 @@
 #include "solver/transition/run_on.h"
 
 #include "materials/membrane_law.h"
-
 #include "mesh/quadrature.h"
 #include "solver/strain/run_on_line.h"
 
@@ -19,8 +18,25 @@ using Eigen::VectorXd;
 
 enum { x = 0, y = 1 };
 
-// What the pulley's side of the section pulls with, on the control values 2 j + component of the section: F_j = int N_j t dy
-// with t = stretch N11 e_x + N12 r,y, and its derivatives.
+// What the pulley's side of the section pulls with, per unstretched width: t = stretch N11 e_x + N12 r,y, and its derivatives.
+struct Pull {
+    Eigen::Vector2d t, by_stretch;
+    Eigen::Matrix2d by_across;
+};
+
+Pull pull_at(const Eigen::Vector2d& across, double stretch, const Section& section) {
+    const Eigen::Vector3d strain = frozen_strain(stretch, across), N = membrane_force(section, strain);
+    const Eigen::Matrix3d tangent = membrane_tangent(section, strain);
+    Eigen::Matrix<double, 3, 2> strain_by_across;
+    strain_by_across << 0, 0, across.x(), across.y(), stretch, 0;
+    const Eigen::Matrix<double, 3, 2> N_by_across = tangent * strain_by_across;
+    const Eigen::Vector3d N_by_stretch = tangent * Eigen::Vector3d(stretch, 0, across.x());
+    const Eigen::Vector2d e_x = Eigen::Vector2d::UnitX();
+    return {stretch * N[0] * e_x + N[2] * across, (N[0] + stretch * N_by_stretch[0]) * e_x + N_by_stretch[2] * across,
+            stretch * e_x * N_by_across.row(0) + across * N_by_across.row(2) + N[2] * Eigen::Matrix2d::Identity()};
+}
+
+// The same on the control values 2 j + component of the section: int N_j t dy.
 struct LinePull {
     VectorXd force, by_stretch;
     MatrixXd by_section;
@@ -28,40 +44,26 @@ struct LinePull {
     double along_by_stretch() const { return by_stretch(Eigen::seq(x, Eigen::last, 2)).sum(); }
 };
 
-void add_pull(const LinePoint& place, const Eigen::Vector2d& across, double stretch, const Section& section, LinePull& pull) {
-    const Eigen::Vector3d strain = frozen_strain(stretch, across), force = membrane_force(section, strain);
-    const Eigen::Matrix3d tangent = membrane_tangent(section, strain);
-    Eigen::Vector2d t = force[2] * across;
-    t[x] += stretch * force[0];
-    // e by r,y and by the stretch.
-    Eigen::Matrix<double, 3, 2> strain_by_across;
-    strain_by_across << 0, 0, across.x(), across.y(), stretch, 0;
-    const Eigen::Matrix<double, 3, 2> force_by_across = tangent * strain_by_across;
-    const Eigen::Vector3d force_by_stretch = tangent * Eigen::Vector3d(stretch, 0, across.x());
-    Eigen::Matrix2d t_by_across = across * force_by_across.row(2) + force[2] * Eigen::Matrix2d::Identity();
-    t_by_across.row(x) += stretch * force_by_across.row(0);
-    Eigen::Vector2d t_by_stretch = force_by_stretch[2] * across;
-    t_by_stretch[x] += force[0] + stretch * force_by_stretch[0];
-
+void add(const LinePoint& place, const Pull& pull, LinePull& line) {
+    const int first = place.basis.first;
     for (int a = 0; a < 4; ++a) {
-        const int row = 2 * (place.basis.first + a);
         const double share = place.weight * place.basis.value[a];
-        pull.force.segment<2>(row) += share * t;
-        pull.by_stretch.segment<2>(row) += share * t_by_stretch;
+        line.force.segment<2>(2 * (first + a)) += share * pull.t;
+        line.by_stretch.segment<2>(2 * (first + a)) += share * pull.by_stretch;
         for (int b = 0; b < 4; ++b)
-            pull.by_section.block<2, 2>(row, 2 * (place.basis.first + b)) += share * place.basis.slope[b] * t_by_across;
+            line.by_section.block<2, 2>(2 * (first + a), 2 * (first + b)) += share * place.basis.slope[b] * pull.by_across;
     }
 }
 
 LinePull line_pull(const Patch& patch, const ControlPoints& points, const Section& section, double stretch) {
     const int size = 2 * patch.across.size();
-    LinePull pull{VectorXd::Zero(size), VectorXd::Zero(size), MatrixXd::Zero(size, size)};
+    LinePull line{VectorXd::Zero(size), VectorXd::Zero(size), MatrixXd::Zero(size, size)};
     for (const LinePoint& place : gauss_rule(patch.across, 4).points) {
         Eigen::Vector2d across = Eigen::Vector2d::Zero();
         for (int b = 0; b < 4; ++b) across += place.basis.slope[b] * points.block<2, 1>(0, place.basis.first + b);
-        add_pull(place, across, stretch, section, pull);
+        add(place, pull_at(across, stretch, section), line);
     }
-    return pull;
+    return line;
 }
 
 // The gradient of the potential at the section is the force that holds it; along the belt that is minus the belt's pull.
