@@ -10,8 +10,8 @@ namespace swale {
 double usable_width(double belt_width);
 
 /// Cross-section of bulk that covers `width` of the flat belt in a full set [mm^2]. The trapezium up to the line between both
-/// free edges and the parabola above it that meets them at the angle of surcharge (ISO 5048, S2 and S1); the same of sets of two
-/// and five rolls.
+/// free edges and the parabola above it that meets them at the angle of surcharge (ISO 5048, S2 and S1); the same of sets of
+/// two and five rolls.
 double bulk_section(const TransitionLayout& layout, double width, double surcharge);
 
 /// The same of a case: its fill times the section of a full load, or what its free edge leaves.
