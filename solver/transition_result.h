@@ -5,6 +5,7 @@
 #include <Eigen/Core>
 
 #include <array>
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -97,8 +98,8 @@ struct Readings {
 /// What the belt bears in the trough far from the transition, to compare with.
 struct RunningTrough {
     double junction_bending_strain = 0;
-    double wing_line_force = 0;               ///< [N/mm]
-    double centre_force = 0, wing_force = 0;  ///< of one roll, its resultant; wing: the most loaded [N]
+    double wing_line_force = 0;                 ///< [N/mm]
+    std::map<std::string, double> roll_forces;  ///< resultants by the roll's name in its set, "centre", "wing +y" [N]
 };
 
 /// Coefficient of friction between belt and pulley that is taken for granted. From memory (fairly sure): rubber on a dry pulley

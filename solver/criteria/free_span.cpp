@@ -6,34 +6,46 @@ namespace swale {
 
 namespace {
 
+// From right to left.
+constexpr const char* rolls[] = {"wing -y", "inner wing -y", "centre", "inner wing +y", "wing +y"};
+
 const SupportForce* named(const StateResult& state, const std::string& name) {
     const auto found = std::ranges::find(state.supports, name, &SupportForce::name);
-    return found == state.supports.end() || !found->touched ? nullptr : &*found;
+    return found == state.supports.end() ? nullptr : &*found;
 }
 
-// Width of the belt between what lies on the centre roll and what lies on a wing [mm].
+// Least width of the belt between what lies on one roll of the set and what lies on the next [mm].
 std::optional<double> span(const StateResult& state, const std::string& set) {
-    const SupportForce* centre = named(state, set + " centre");
-    if (!centre) return {};
     std::optional<double> least;
-    const auto take = [&](double width) { least = std::min(least.value_or(width), width); };
-    if (const SupportForce* left = named(state, set + " wing +y")) take((*left->touched)[0] - (*centre->touched)[1]);
-    if (const SupportForce* right = named(state, set + " wing -y")) take((*centre->touched)[0] - (*right->touched)[1]);
+    const SupportForce* last = nullptr;
+    for (const char* roll : rolls) {
+        const SupportForce* next = named(state, set + " " + roll);
+        if (!next) continue;
+        if (last && last->touched && next->touched) {
+            const double width = (*next->touched)[0] - (*last->touched)[1];
+            least = std::min(least.value_or(width), width);
+        }
+        last = next;
+    }
     return least;
+}
+
+// "station 1 inner wing +y" -> "station 1"
+std::string set_of(const std::string& roll) {
+    return roll.substr(0, roll.find(' ', roll.find(' ') + 1));
 }
 
 }  // namespace
 
-// The belt's free span over the gap between centre and wing roll, the least of all sets on whose both rolls it lies. As short
+// The belt's free span over the gap between two rolls of a set, the least of all on which it lies. As short
 // as the gap it is pressed into it. No limit is published. Told to the distance of the rows of contact points, 2 mm next to the
 // junction, 15 mm farther off.
 Judgement judge_free_span(const TransitionCase&, const StateResult& state) {
     Judgement judgement{"free span over the gap", state.name, {}, {}, "mm", {}, {}, false, "", {}, {}};
     judgement.at_least = true;
     for (const SupportForce& support : state.supports) {
-        const std::size_t end = support.name.find(" centre");
-        if (end == std::string::npos) continue;
-        const std::string set = support.name.substr(0, end);
+        if (!support.touched || support.name == "pulley") continue;
+        const std::string set = set_of(support.name);
         const std::optional<double> width = span(state, set);
         if (!width || *width >= judgement.value.value_or(*width + 1)) continue;
         judgement.value = width;

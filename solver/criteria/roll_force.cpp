@@ -28,8 +28,9 @@ Judgement judge_roll_force(const TransitionCase& transition, const StateResult& 
         judgement.passed.reset();
         return judgement;
     }
-    const RunningTrough running = state.running_trough.value_or(RunningTrough{});
-    const double in_trough = std::max(running.centre_force, running.wing_force);
+    double in_trough = 0;
+    if (state.running_trough)
+        for (const auto& [roll, force] : state.running_trough->roll_forces) in_trough = std::max(in_trough, force);
     if (in_trough <= state.roll_force_max.value) return judgement;
     Reading reading = state.roll_force_max;
     reading.value = in_trough;

@@ -22,11 +22,11 @@ Judgement judge_mode(const char* name, const StateResult& state, const std::opti
 }  // namespace
 
 Judgement judge_symmetric_wrinkling(const TransitionCase&, const StateResult& state) {
-    return judge_mode("wrinkling, symmetric", state, state.eigenvalue_symmetric, state.mode_symmetric);
+    return judge_mode("symmetric wrinkling", state, state.eigenvalue_symmetric, state.mode_symmetric);
 }
 
 Judgement judge_antisymmetric_wrinkling(const TransitionCase&, const StateResult& state) {
-    return judge_mode("wrinkling, antisymmetric", state, state.eigenvalue_antisymmetric, state.mode_antisymmetric);
+    return judge_mode("antisymmetric wrinkling", state, state.eigenvalue_antisymmetric, state.mode_antisymmetric);
 }
 
 }  // namespace swale

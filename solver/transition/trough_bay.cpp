@@ -22,13 +22,14 @@ namespace swale {
 
 namespace {
 
+const std::string set_name = "set";
 constexpr int most_rounds = 8;
 constexpr double largest_miss = 0.005;   // of the end from mid-span [mm]
 constexpr double largest_misfit = 1e-4;  // of the bulk's forces, as a share
 
 // Neither tilted nor offset, so that its plane is one of symmetry.
 IdlerSet full_set_at_zero(const TransitionLayout& layout) {
-    return {"set", 0, layout.trough.angle, 0, Support::rolls, 0, layout.trough.inner_angle};
+    return {set_name, 0, layout.trough.angle, 0, Support::rolls, 0, layout.trough.inner_angle};
 }
 
 std::vector<BeltContact> bay_contacts(const TransitionCase& transition, const TroughBay& bay) {
@@ -120,10 +121,9 @@ RunningTrough running_trough(const TransitionCase& transition, const TroughBay& 
     for (const BeltContact& contact : bay_contacts(transition, bay)) {
         Eigen::Vector3d half = roll_force(contact, bay.patch.across.begin() == 0, bay.points);
         half.x() = 0;
-        const bool wing = contact.place == RollPlace::wing;
-        double& force = wing ? running.wing_force : running.centre_force;
-        force = std::max(force, 2 * half.norm());
-        if (!wing) continue;
+        for (const std::string& name : {contact.name, contact.mirror})
+            if (!name.empty()) running.roll_forces[name.substr(set_name.size() + 1)] = 2 * half.norm();
+        if (contact.place != RollPlace::wing) continue;
         const double half_line = largest_line_force(contact.energy->line_force(bay.points), bay.patch.across, resolution).force;
         running.wing_line_force = std::max(running.wing_line_force, 2 * half_line);
     }

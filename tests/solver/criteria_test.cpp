@@ -86,7 +86,7 @@ TEST_CASE("the force on one roll is held against the user's rating alone") {
     CHECK(*judgement.error == 15);
     CHECK(judgement.where == "set 1 wing +y");
 
-    states[0].running_trough = RunningTrough{0.02, 5, 4400, 2000};
+    states[0].running_trough = RunningTrough{0.02, 5, {{"centre", 4400}, {"wing +y", 2000}}};
     judgement = named(judge(transition, states), "roll force", "running");
     CHECK(judgement.passed == false);
     CHECK(judgement.value == 4400);
@@ -107,15 +107,15 @@ TEST_CASE("lowest eigenvalues are held against zero as an advice, of another sha
     states[0].others.emplace_back();
     states[0].others[0].eigenvalue_antisymmetric = 2e-6;
     const std::vector<Judgement> judgements = judge(transition, states);
-    const Judgement& of_state = named(judgements, "wrinkling, antisymmetric", "running");
+    const Judgement& of_state = named(judgements, "antisymmetric wrinkling", "running");
     CHECK(of_state.value == -3e-6);
     CHECK(of_state.limit == 0);
     CHECK(of_state.advisory);
     CHECK(of_state.at_least);
     CHECK(!of_state.passed);
     CHECK(of_state.x == 2100);
-    CHECK(named(judgements, "wrinkling, antisymmetric", "running, other shape 1").value == 2e-6);
-    CHECK(!named(judgements, "wrinkling, symmetric", "running").value);
+    CHECK(named(judgements, "antisymmetric wrinkling", "running, other shape 1").value == 2e-6);
+    CHECK(!named(judgements, "symmetric wrinkling", "running").value);
 }
 
 TEST_CASE("the first full set is seated as well as its least loaded roll") {
@@ -126,7 +126,7 @@ TEST_CASE("the first full set is seated as well as its least loaded roll") {
                           {"set 1 wing +y", 2400, {0, -300, 400}, 0.0},
                           {"set 2 centre", 3600, {0, 0, 0}, 3.0}};
     CHECK(!named(judge(transition, states), name, "running").value);  // no endless trough to compare with
-    states[0].running_trough = RunningTrough{0.02, 5, 300, 250};
+    states[0].running_trough = RunningTrough{0.02, 5, {{"centre", 300}, {"wing +y", 250}}};
     Judgement seated = named(judge(transition, states), name, "running");
     CHECK(*seated.value == doctest::Approx(0.3));
     CHECK(seated.where == "set 1 centre");
@@ -166,4 +166,16 @@ TEST_CASE("the free span is the belt between the rolls that it lies on, the leas
     CHECK(span.value == 45);
     CHECK(span.where == "set 1");
     CHECK(!named(judgements, "free span over the gap", "starting").value);
+}
+
+TEST_CASE("on five rolls the free span is looked for over all four gaps and not over a roll that carries nothing") {
+    const TransitionCase transition = case_with_two_states();
+    std::vector<StateResult> states = solved(transition);
+    const Eigen::Vector3d force = Eigen::Vector3d::Zero();
+    states[0].supports = {{"set 1 centre", 2400, force, 0.0, {{-90, 90}}},
+                          {"set 1 inner wing +y", 2400, force, 0.0, {{130, 290}}},
+                          {"set 1 inner wing -y", 2400, force, 4.0, {}},
+                          {"set 1 wing +y", 2400, force, 0.0, {{325, 500}}},
+                          {"set 1 wing -y", 2400, force, 0.0, {{-500, -120}}}};
+    CHECK(named(judge(transition, states), "free span over the gap", "running").value == 35);
 }

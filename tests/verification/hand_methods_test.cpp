@@ -7,6 +7,7 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -270,6 +271,24 @@ TEST_CASE("rolls, wings and depth of the trade's series of idlers") {
             layout.trough.angle = radians(degrees);
             follows.is(row, column, layout.trough_depth(), width, 0.051 / number(row, column), "a tenth of a mm");
         }
+    }
+}
+
+TEST_CASE("practice places one to four intermediate sets as the data sheet does") {
+    const ReferenceTable table = reference_table("transition_idler_positions.csv");
+    REQUIRE(table.rows.size() == 4);
+    for (const Row& row : table.rows) {
+        TransitionCase transition = three_thirds(Carcass::textile, 35, 0.5);
+        transition.layout.stations.resize(std::stoul(row.at("sets")));
+        std::string shares = row.at("1");
+        for (const char* next : {"2", "3", "4"})
+            if (!row.at(next).empty()) shares += ", " + row.at(next);
+        const std::vector<std::string> practice = screen(transition).practice;
+        CHECK_MESSAGE(std::ranges::any_of(practice,
+                                          [&](const std::string& rule) {
+                                              return rule.find(" at " + shares + " of the transition") != std::string::npos;
+                                          }),
+                      shares, " ", table.source);
     }
 }
 
