@@ -10,15 +10,19 @@
 namespace swale {
 namespace {
 
-/// Other letters for the same: PN, polyester warp and nylon weft, on an independent conveyor-belt reference site.
+/// Letters for the same elsewhere: PN, polyester warp and nylon weft, PP, polyester both ways (a belt maker's catalogue of
+/// fabric belts, 2012: P/N and P/P).
 std::string usual_code(const std::string& code) {
-    return code == "PN" ? "EP" : code;
+    return code == "PN" ? "EP" : code == "PP" ? "EE" : code;
+}
+
+/// Empty where the letters mean one thing.
+std::string ambiguity(const std::string& code) {
+    return code == "PP" ? "PP is read as polyester both ways (EE); in the letters of DIN P is polyamide: then write NN" : "";
 }
 
 /// What is to be said of letters that name no family, besides the list.
 std::string hint(const std::string& code) {
-    if (code == "PP")
-        return ": polyamide both ways in the letters of DIN (write NN), polyester both ways in North America (write EE)";
     for (const BeltFamily& family : belt_families())
         if (is_near(code, family.code)) return ", did you mean '" + family.code + "'?";
     return "";
@@ -51,6 +55,7 @@ Belt belt_from_designation(const std::string& text, double width) {
     if (!(width > 0) || !std::isfinite(width))
         throw std::invalid_argument("belt width of " + std::to_string(width) + " mm; it must be positive");
     Designation designation = parse_designation(text);
+    const std::string doubt = ambiguity(designation.carcass.family);
     designation.carcass.family = usual_code(designation.carcass.family);
     const BeltFamily& family = family_of(designation);
     check(designation, family);
@@ -63,6 +68,7 @@ Belt belt_from_designation(const std::string& text, double width) {
     belt.section = section_of(belt.data);
     belt.strength = designation.carcass.strength;
     belt.rated_tension = internal_value(belt.data, "rated_tension");
+    if (!doubt.empty()) belt.warnings.push_back(doubt);
     return belt;
 }
 

@@ -73,11 +73,14 @@ double cover_bending(const Designation& belt, const PlyConstruction& build) {
 Estimate carcass_bending(const Fabric& fabric, double strength, double thickness) {
     if (fabric.bending) return *fabric.bending;
     const double sheet = fabric.across.value * strength / thickness;
-    return {sheet,
-            sheet / 3,
-            2 * sheet,
-            {"derived", "carcass as one sheet of A22 over its thickness + cover rubber; no test known"},
-            "a third, plies that slide in their skim, to twice, as EP belts of a troughability F/L of 0.20"};
+    return {
+        sheet,
+        sheet / 3,
+        2 * sheet,
+        {"derived",
+         "carcass as one sheet of A22 over its thickness + cover rubber; of EP belts 0.7 to 2.1 times what two makers' minimum "
+         "widths for troughing mean"},
+        "a third, plies that slide in their skim, to twice, as EP belts of a troughability F/L of 0.20"};
 }
 
 BeltDatum bending_along(const Fabric& fabric, const Estimate& carcass, double inertia, double covers) {

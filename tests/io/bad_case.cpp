@@ -152,7 +152,7 @@ const std::vector<BadCase> bad_cases = {
      "out of range"},
     {4, "designation = \"EP 800/4 6+3\"\ncatalogue = \"absent.toml\"", 5, "belt.catalogue", "there is no file"},
     {4, "designation = \"EP 800/4 6/3\"", 4, "belt.designation", "joined by '+'"},
-    {4, "designation = \"PP 800/4 6+3\"", 4, "belt.designation", "write NN"},
+    {4, "designation = \"PK 800/4 6+3\"", 4, "belt.designation", "unknown belt family"},
     {4, "designation = \"EP 200/4 6+3\"", 4, "belt.designation", "write 'EP 800/4'"},
     {9, "name = \"running full\"", 9, "tension[2].name", "another state has this name"},
     {10, "elongation = \"6 mm\"", 10, "tension[2].elongation", "held trough only"},

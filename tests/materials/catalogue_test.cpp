@@ -98,12 +98,13 @@ TEST_CASE("an unknown family is refused with the families that are known and the
     CHECK(contains(refusal("STT 1600 8+6"), "did you mean 'ST'?"));
 }
 
-TEST_CASE("letters with two meanings are refused with both and those with one are taken") {
-    const std::string why = refusal("PP 800/4 6+3");
-    CHECK(contains(why, "write NN"));
-    CHECK(contains(why, "write EE"));
-    CHECK(belt_from_designation("PN 800/4 6+3", 1200).data.front().value ==
-          belt_from_designation("EP 800/4 6+3", 1200).data.front().value);
+TEST_CASE("other letters for a family are taken and those of two meanings with a warning") {
+    const Belt PN = belt_from_designation("PN 800/4 6+3", 1200), PP = belt_from_designation("PP 800/4 6+3", 1200);
+    CHECK(PN.data.front().value == belt_from_designation("EP 800/4 6+3", 1200).data.front().value);
+    CHECK(PN.warnings.empty());
+    CHECK(PP.data.front().value == belt_from_designation("EE 800/4 6+3", 1200).data.front().value);
+    REQUIRE(PP.warnings.size() == 1);
+    CHECK(contains(PP.warnings.front(), "write NN"));
 }
 
 TEST_CASE("a strength given per ply is refused with the whole belt's") {
