@@ -99,7 +99,7 @@ TEST_CASE("each support has the same force in the half and the full model") {
         REQUIRE(of_half.motion.size() == of_whole.motion.size());
         for (std::size_t k = 0; k < of_half.motion.size(); ++k)
             CHECK((of_half.motion[k] - of_whole.motion[k]).norm() < 5e-3);  // Lanczos stops at a residual of 1e-4
-        CHECK(of_half.x == doctest::Approx(of_whole.x).epsilon(1e-6));  // as far as the unstretched lengths agree
+        CHECK(of_half.x == doctest::Approx(of_whole.x).epsilon(1e-6));      // as far as the unstretched lengths agree
     }
 }
 
