@@ -5,6 +5,7 @@
 #include "io/progress.h"
 #include "io/ranges_json.h"
 #include "io/result_folder.h"
+#include "io/terminal/belt_warnings.h"
 #include "io/terminal/cautions.h"
 #include "io/terminal/ranges_section.h"
 #include "io/text_file.h"
@@ -50,7 +51,8 @@ int run_ranges(const RangesRequest& request, std::ostream& answer) {
     if (request.json)
         answer << json;
     else
-        answer << ranges_section(transition, study) << "\n" << cautions << "\nResults in " << folder.string() << "\n";
+        answer << ranges_section(transition, study) << belt_warnings(transition.belt) << "\n"
+               << cautions << "\nResults in " << folder.string() << "\n";
     return exit_code_of(study);
 }
 

@@ -3,6 +3,7 @@
 #include "io/case_file.h"
 #include "io/json_number.h"
 #include "io/screening_json.h"
+#include "io/terminal/belt_warnings.h"
 #include "io/terminal/hand_methods_section.h"
 #include "io/terminal/plain_text.h"
 #include "io/text_file.h"
@@ -20,6 +21,7 @@ std::string as_json(const TransitionCase& transition, const Screening& screening
     nlohmann::ordered_json answer{{"title", transition.title}, {"hand_methods", hand_methods_json(screening)}};
     answer["neutral_lift_mm"] = json_number(screening.neutral_lift);
     answer["practice"] = screening.practice;
+    answer["belt_warnings"] = transition.belt.warnings;
     return answer.dump(2, ' ', false, nlohmann::ordered_json::error_handler_t::replace) + "\n";
 }
 
@@ -31,7 +33,7 @@ int run_screen(const ScreenRequest& request, std::ostream& answer) {
     if (request.json)
         answer << as_json(transition, screening);
     else
-        answer << wrapped(transition.title) << "\n"
+        answer << wrapped(transition.title) << belt_warnings(transition.belt) << "\n"
                << hand_methods_table(transition, screening) << "\n"
                << hand_methods_remarks(screening) << "\n"
                << cautions;

@@ -9,6 +9,7 @@
 #include "io/result_folder.h"
 #include "io/run_record.h"
 #include "io/sized_case.h"
+#include "io/terminal/belt_warnings.h"
 #include "io/terminal/cautions.h"
 #include "io/terminal/plain_text.h"
 #include "io/terminal/text_table.h"
@@ -115,7 +116,7 @@ int run_size(const SizeRequest& request, std::ostream& answer) {
     if (request.json)
         answer << history_json(sizing, given.title);
     else
-        answer << wrapped(given.title) << wrapped(headline(sizing, width)) << "\n"
+        answer << wrapped(given.title) << wrapped(headline(sizing, width)) << belt_warnings(given.belt) << "\n"
                << history_text(sizing, width) << "\n"
                << cautions << "\nResults in " << folder.string()
                << (sizing.distance ? "; case.toml there is the sized case\n" : "\n");

@@ -1,5 +1,6 @@
 #include "io/study_command.h"
 
+#include "io/belt_catalogue.h"
 #include "io/input_error.h"
 #include "io/quantity.h"
 #include "io/study/study_database.h"
@@ -15,7 +16,8 @@
 #include <nlohmann/json.hpp>
 
 #include <cstdio>
-#include <regex>
+#include <fstream>
+#include <sstream>
 
 namespace swale {
 
@@ -29,30 +31,44 @@ fs::path journal_of(const fs::path& database) {
 }
 
 Shard shard_of(const std::string& text) {
-    static const std::regex form("([1-9][0-9]{0,4})/([1-9][0-9]{0,4})");
-    std::smatch parts;
     if (text.empty()) return {};
-    Shard shard;
-    if (std::regex_match(text, parts, form)) shard = {std::stoi(parts[1]), std::stoi(parts[2])};
-    if (parts.empty() || shard.number > shard.of)
+    std::istringstream stream(text);
+    Shard shard{0, 0};
+    char slash = 0, more = 0;
+    stream >> shard.number >> slash >> shard.of;
+    if (!stream || slash != '/' || stream >> more || shard.number < 1 || shard.number > shard.of)
         throw BadQuantity("--shard: given \"" + text + "\"; allowed: i/n with i from 1 to n, as in 2/8");
     return shard;
 }
 
 // What a journal must have been made from for its lines to be this study's. The shard may be another: each line names its case.
 std::string header_of(const Study& study) {
-    return Json{{"journal", "swale study"},
+    Json header{{"journal", "swale study"},
                 {"format_version", 1},
                 {"swale_version", version()},
                 {"study_text", study.text},
-                {"case_text", study.case_text}}
-        .dump(-1, ' ', false, Json::error_handler_t::replace);
+                {"case_text", study.case_text}};
+    if (const auto catalogue = named_catalogue(study.case_text, study.case_file.string()))
+        header["catalogue_text"] = catalogue->text;
+    return header.dump(-1, ' ', false, Json::error_handler_t::replace);
+}
+
+// What stands there and is no database of ours is not written over.
+void refuse_other_file(const fs::path& out) {
+    if (!fs::exists(out)) return;
+    std::ifstream stream(out, std::ios::binary);
+    std::string begin(4, '\0');
+    stream.read(begin.data(), 4);
+    if (begin != "\x89HDF")
+        throw BadQuantity(
+            fmt::format("--out: given \"{}\", a file that is no database; allowed: a new file or a database", out.string()));
 }
 
 constexpr const char* why_other =
-    "belongs to another study, another base case or another version of the program; nothing was changed. Choose another --out, "
-    "or "
-    "set this file and its database aside to begin anew";
+    "belongs to another study, base case, catalogue or version of the program; nothing was changed. Choose another --out, or "
+    "set "
+    "this file and its database aside to begin anew";
+constexpr const char* why_other_shard = "belongs to another study, base case, catalogue or version of the program";
 
 StudyListener terminal_listener() {
     if (isatty(STDERR_FILENO) == 0) return {};
@@ -70,20 +86,43 @@ std::string outcome_of(const Json& record) {
                                            : record.at("status").get<std::string>();
 }
 
-std::string counts(const std::map<int, std::string>& records) {
-    std::map<std::string, int> outcomes;
-    for (const auto& entry : records) ++outcomes[outcome_of(Json::parse(entry.second))];
-    std::vector<TextRow> rows{{"outcome", "cases"}};
-    for (const auto& [outcome, count] : outcomes) rows.push_back({outcome, std::to_string(count)});
-    return text_table(rows, "lr");
+/// How many cases came to it, and why the first of them that gives a reason.
+struct Outcome {
+    int count = 0;
+    std::string reason;
+};
+
+std::map<std::string, Outcome> outcomes_of(const std::map<int, std::string>& records) {
+    std::map<std::string, Outcome> outcomes;
+    for (const auto& [number, line] : records) {
+        const Json record = Json::parse(line);
+        Outcome& outcome = outcomes[outcome_of(record)];
+        const std::string reason = record.at("reason");
+        if (outcome.reason.empty() && !reason.empty()) outcome.reason = fmt::format("case {}: {}", number, reason);
+        ++outcome.count;
+    }
+    return outcomes;
 }
 
-void write_database(const StudyPlan& plan, const std::map<int, std::string>& records, const fs::path& out,
-                    std::ostream& answer) {
+std::string counts(const std::map<std::string, Outcome>& outcomes) {
+    std::vector<TextRow> rows{{"outcome", "cases"}};
+    std::string reasons;
+    for (const auto& [name, outcome] : outcomes) {
+        rows.push_back({name, std::to_string(outcome.count)});
+        if (!outcome.reason.empty()) reasons += "  " + wrapped(name + ", " + outcome.reason, 4);
+    }
+    return text_table(rows, "lr") + (reasons.empty() ? "" : "\n" + reasons);
+}
+
+// Returns 2 if none of the cases could be read.
+int write_database(const StudyPlan& plan, const std::map<int, std::string>& records, const fs::path& out,
+                   std::ostream& answer) {
     write_whole_file(out, study_database(plan, records, out));
-    answer << wrapped(plan.study().title) << fmt::format("{} of {} cases\n\n", records.size(), plan.size()) << counts(records)
+    const std::map<std::string, Outcome> outcomes = outcomes_of(records);
+    answer << wrapped(plan.study().title) << fmt::format("{} of {} cases\n\n", records.size(), plan.size()) << counts(outcomes)
            << "\n"
            << cautions << "\nDatabase in " << out.string() << "\n";
+    return outcomes.size() == 1 && outcomes.contains("bad input") ? 2 : 0;
 }
 
 }  // namespace
@@ -91,20 +130,22 @@ void write_database(const StudyPlan& plan, const std::map<int, std::string>& rec
 int run_study_command(const StudyRequest& request, std::ostream& answer) {
     const Shard shard = shard_of(request.shard);
     const StudyPlan plan(read_study(request.study_file));
+    refuse_other_file(request.out);
     Journal journal(journal_of(request.out), header_of(plan.study()), why_other);
     write_whole_file(request.out, study_database(plan, journal.lines(), request.out));  // so that no hour is lost for its place
     run_study(plan, shard, request.jobs, journal, terminal_listener());
-    write_database(plan, journal.lines(), request.out, answer);
-    return 0;
+    return write_database(plan, journal.lines(), request.out, answer);
 }
 
 int run_merge(const MergeRequest& request, std::ostream& answer) {
     const StudyPlan plan(read_study(request.study_file));
+    refuse_other_file(request.out);
     const std::string header = header_of(plan.study());
     std::map<int, std::string> records;
     for (const fs::path& shard : request.shards) {
         JournalText journal = read_journal(journal_of(shard));
-        if (journal.header != header) throw FileError(journal_of(shard), why_other);
+        if (journal.header != header)
+            throw InputErrors({{journal_of(shard).string(), 1, "", why_other_shard, "", "shards of this study as it stands"}});
         records.merge(journal.lines);
     }
     int missing = 0, first = 0;
@@ -115,8 +156,7 @@ int run_merge(const MergeRequest& request, std::ostream& answer) {
             {{request.study_file.string(), 0, "",
               fmt::format("{} of {} cases are in none of the shards, case {} is the first", missing, plan.size(), first), "",
               "the shards of the whole study; run those that are missing again"}});
-    write_database(plan, records, request.out, answer);
-    return 0;
+    return write_database(plan, records, request.out, answer);
 }
 
 }  // namespace swale

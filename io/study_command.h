@@ -15,7 +15,8 @@ struct StudyRequest {
 };
 
 /// `swale study`: solves every case of a study that the journal does not have yet, then writes the database. A study that was
-/// killed goes on where it was. Returns 0 once every case of the shard has its row, solved or explained. Throws InputErrors,
+/// killed goes on where it was. Returns 0 once every case of the shard has its row, solved
+/// or explained; 2 if none of them could be read. Throws InputErrors,
 /// BadQuantity and FileError; what was solved stays in the journal.
 int run_study_command(const StudyRequest& request, std::ostream& answer);
 

@@ -33,7 +33,7 @@ void warn_of_construction(const Belt& catalogue, const std::string& name, const 
     const double high = usual.range ? usual.range->high : (1 + published_scatter) * usual.value;
     if (!is_given(belt, name) || (given.value >= low / scatter && given.value <= high * scatter)) return;
     belt.warnings.push_back(
-        fmt::format("{} of {:.4g} {}: belts of this construction have {:.4g} to {:.4g}; check the designation and "
+        fmt::format("{} of {:.6g} {}: belts of this construction have {:.6g} to {:.6g}; check the designation and "
                     "the unit of the certificate",
                     called, given.value, given.unit, low, high));
 }

@@ -50,6 +50,11 @@ void add_results(const RunRecord& run, Json& record) {
 Json case_record(const PlannedCase& planned, const std::string& name_in_messages) {
     Json record = {{"case", planned.number}, {"inputs", planned.labels}, {"case_text", planned.text}, {"status", "solved"},
                    {"reason", ""},           {"summary", nullptr},       {"curves", nullptr}};
+    if (!planned.contradiction.empty()) {
+        record["status"] = "bad input";
+        record["reason"] = planned.contradiction;
+        return record;
+    }
     try {
         RunRecord run;
         run.case_text = planned.text;

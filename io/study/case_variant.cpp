@@ -7,8 +7,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cctype>
+#include <charconv>
 #include <optional>
-#include <regex>
+#include <sstream>
 #include <stdexcept>
 
 namespace swale {
@@ -23,17 +25,31 @@ struct Step {
     std::size_t item = 0;  // from 1; 0: none
 };
 
+bool in_key(char c) {
+    return std::isalnum(static_cast<unsigned char>(c)) != 0 || c == '_' || c == '-';
+}
+
+// "idlers", "idlers[2]"; absent if it is neither.
+std::optional<Step> step_of(const std::string& text) {
+    Step step;
+    const auto end = std::ranges::find_if_not(text, in_key);
+    step.key = std::string(text.begin(), end);
+    if (step.key.empty()) return {};
+    if (end == text.end()) return step;
+    const char *first = &*end + 1, *last = text.data() + text.size() - 1;
+    const auto [behind, error] = std::from_chars(first, last, step.item);
+    const bool counted = *end == '[' && *last == ']' && error == std::errc{} && behind == last && step.item > 0;
+    return counted ? std::optional(step) : std::nullopt;
+}
+
 std::vector<Step> steps_of(const std::string& key) {
-    static const std::regex step(R"(([A-Za-z0-9_-]+)(?:\[([1-9][0-9]?)\])?)");
     std::vector<Step> steps;
-    std::size_t at = 0;
-    while (at <= key.size()) {
+    for (std::size_t at = 0; at <= key.size();) {
         const std::size_t dot = std::min(key.find('.', at), key.size());
-        std::smatch parts;
-        const std::string text = key.substr(at, dot - at);
-        if (!std::regex_match(text, parts, step))
+        const std::optional<Step> step = step_of(key.substr(at, dot - at));
+        if (!step)
             throw std::invalid_argument("\"" + key + "\" is no key of a case file, such as trough.angle or tension[1].total");
-        steps.push_back({parts[1], parts[2].matched ? std::stoul(parts[2]) : 0});
+        steps.push_back(*step);
         at = dot + 1;
     }
     return steps;
@@ -89,15 +105,24 @@ Measures measures_of(const TomlNode& document, const std::string& case_file) {
     }
 }
 
+// What "2.4 widths" is of its case; absent for every other text and where the case does not say.
+std::optional<std::string> resolved(const std::string& text, const Measures& measures) {
+    std::istringstream stream(text);
+    double number = 0;
+    std::string unit, more;
+    if (!(stream >> number >> unit) || stream >> more) return {};
+    const std::optional<double> measure = unit == "widths"   ? measures.width
+                                          : unit == "depths" ? measures.depth
+                                          : unit == "rated"  ? measures.rated
+                                                             : std::nullopt;
+    if (!measure) return {};
+    return fmt::format("{:.9g} {}", number * *measure, unit == "rated" ? "N" : "mm");
+}
+
 void resolve(TomlNode& value, const Measures& measures) {
-    static const std::regex relative(R"(\s*([-+]?[0-9]*\.?[0-9]+)\s*(widths|depths|rated)\s*)");
     for (TomlEntry& entry : value.entries) resolve(entry.value, measures);
     for (TomlNode& item : value.items) resolve(item, measures);
-    std::smatch parts;
-    if (value.type != Type::text || !std::regex_match(value.text, parts, relative)) return;
-    const bool tension = parts[2] == "rated";
-    const auto measure = tension ? measures.rated : parts[2] == "widths" ? measures.width : measures.depth;
-    if (measure) value.text = fmt::format("{:.9g} {}", std::stod(parts[1]) * *measure, tension ? "N" : "mm");
+    if (value.type == Type::text) value.text = resolved(value.text, measures).value_or(value.text);
 }
 
 }  // namespace

@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <set>
 #include <sstream>
 #include <stdexcept>
@@ -88,7 +89,9 @@ void read_choices(CaseTable& table, Axis& axis) {
 
 // A key that can't be set in the base case is a mistake of the study, not of each of its cases.
 void check_keys(CaseTable& table, const TomlNode& base, const Axis& axis) {
-    for (const Choice& choice : axis.choices)
+    std::vector<Choice> choices = axis.choices;
+    if (axis.is_range) choices.push_back(choice_of(axis, axis.low));
+    for (const Choice& choice : choices)
         for (const CaseSetting& setting : choice.settings) {
             TomlNode document = base;
             try {
@@ -112,7 +115,7 @@ Axis read_axis(CaseTable& table, const TomlNode& base, bool sampled) {
         read_list(table, *values, axis);
     else
         read_range(table, sampled, axis);
-    if (!axis.is_range) check_keys(table, base, axis);
+    check_keys(table, base, axis);
     table.finish();
     return axis;
 }
@@ -132,6 +135,8 @@ void read_base(CaseTable& file, const std::filesystem::path& path, Study& study)
     const std::string name = file.required_text("case");
     if (name.empty()) return;
     study.case_file = path.parent_path() / name;
+    if (!std::filesystem::exists(study.case_file))
+        return file.reject("case", "there is no such file", "a case file, its path from the study file's folder");
     study.case_text = read_text_file(study.case_file);
     study.base = read_document(study.case_text, study.case_file.string());
 }
@@ -146,7 +151,7 @@ void read_sample(CaseTable table, Study& study) {
 
 Choice choice_of(const Axis& axis, double number) {
     if (axis.unit.empty()) {
-        const TomlNode value{.type = Type::real, .number = number};
+        const TomlNode value{.type = number == std::floor(number) ? Type::integer : Type::real, .number = number};
         return {label_of(value), {{axis.key, value}}};
     }
     const std::string text = fmt::format("{:.9g} {}", number, axis.unit);

@@ -52,14 +52,18 @@ Choice StudyPlan::choice(std::size_t axis, int number) const {
 
 PlannedCase StudyPlan::at(int number) const {
     if (number < 1 || number > size_) throw std::out_of_range(fmt::format("the study has no case {}", number));
-    PlannedCase planned{number, {}, ""};
+    PlannedCase planned{number, {}, {}};
     std::vector<CaseSetting> settings;
     for (std::size_t k = 0; k < study_.axes.size(); ++k) {
         const Choice chosen = choice(k, number);
         planned.labels.push_back(chosen.label);
         settings.insert(settings.end(), chosen.settings.begin(), chosen.settings.end());
     }
-    planned.text = variant_text(study_.base, settings, study_.case_file.string());
+    try {
+        planned.text = variant_text(study_.base, settings, study_.case_file.string());
+    } catch (const std::invalid_argument& clash) {  // one axis took away what another sets
+        planned.contradiction = clash.what();
+    }
     return planned;
 }
 

@@ -12,6 +12,7 @@ struct PlannedCase {
     int number = 0;
     std::vector<std::string> labels;  ///< one an axis
     std::string text;                 ///< of the case file
+    std::string contradiction = {};   ///< of its settings, in a sentence; there is no text then
 };
 
 /// The cases of a study in their order. Of a grid the last axis changes fastest. A Latin hypercube draws every axis once from

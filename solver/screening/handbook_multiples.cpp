@@ -34,6 +34,9 @@ double at_angle(const ByAngle& multiples, double degrees) {
     return multiples[k] + share * (multiples[k + 1] - multiples[k]);
 }
 
+constexpr const char* misprint =
+    ", with 2.0 for the 2.8 that is printed for 20 deg and taken as a misprint: the half-trough table has 1.0";
+
 int band(double share_of_rated) {
     return share_of_rated > 0.9 ? 0 : share_of_rated >= 0.6 ? 1 : 2;
 }
@@ -68,9 +71,10 @@ HandMethod handbook_multiple(const ScreeningCase& screening) {
     const int row = band(*share);
     const double multiple = (1 - raised) * at_angle(full[row], degrees) + raised * at_angle(half[row], degrees);
     method.minimum_distance = multiple * transition.layout.belt_width;
-    method.remark = fmt::format("{:.2g} belt widths at {:.0f} % of the rated tension{}; {}", multiple, 100 * *share,
-                                raised > 0 && raised < 1 ? ", interpolated between both pulley heights" : "",
-                                implied_excess(screening, *method.minimum_distance));
+    method.remark = fmt::format(
+        "{:.2g} belt widths at {:.0f} % of the rated tension{}{}{}; {}", multiple, 100 * *share,
+        *share > 1 ? ", beyond the table" : "", raised > 0 && raised < 1 ? ", interpolated between both pulley heights" : "",
+        cords && row == 2 && degrees < 35 && raised < 1 ? misprint : "", implied_excess(screening, *method.minimum_distance));
     return method;
 }
 

@@ -60,12 +60,12 @@ void note_run_on(StateResult& result) {
     const RunOnLine& line = *result.run_on;
     result.notes.push_back(fmt::format(
         "run-on in steady motion: every strip reaches the pulley with the same stretch, {:.3g} %, and a line straight across "
-        "the belt arrives warped by {:.2g} mm; to stick like that it needs friction of up to {:.2g}",
+        "the belt arrives warped by {:.2g} mm; to stick like that it needs friction of up to {:.2f}",
         100 * line.strain, line.warp, line.friction));
     if (line.beyond_grip > 0)
         result.notes.push_back(fmt::format(
             "warning: over {:.1f} % of the width that friction is more than {} (rubber on a dry pulley 0.3 to 0.45, from "
-            "memory, fairly sure), so that the belt slips there: the plane section is the safe bound",
+            "memory, fairly sure), so that the belt slips there: judge it by the plane section too",
             100 * line.beyond_grip, assumed_friction));
 }
 
@@ -99,6 +99,20 @@ void note_bulk(const TransitionCase& transition, const TensionState& state, Stat
             result.bulk->steepest / degree, bulk.surcharge / degree));
 }
 
+namespace {
+
+// The edge of a belt that is wider than its rolls.
+void note_overhang(const TransitionLayout& layout, StateResult& result) {
+    const Trough& trough = layout.trough;
+    const double shorter = std::min(trough.wing_roll, trough.wing_roll_right.value_or(trough.wing_roll));
+    const double beyond = layout.belt_width / 2 - (layout.junctions().back() + trough.roll_gap / 2 + shorter);
+    if (trough.support == Support::rolls && beyond > 0)
+        result.notes.push_back(fmt::format(
+            "warning: the belt's edge stands {:.0f} mm beyond the end of its wing roll: it is not carried there", beyond));
+}
+
+}  // namespace
+
 void note_sets(const TransitionLayout& layout, bool endless, StateResult& result) {
     constexpr double us_practice = 2, commentary = 3;
     const double tilt = layout.trough.wing_tilt * 180 / std::numbers::pi;
@@ -107,6 +121,7 @@ void note_sets(const TransitionLayout& layout, bool endless, StateResult& result
             "{}wing rolls tilted forward by {:.3g} deg: US practice goes to {} deg (a troubleshooting page of the trade), the "
             "commentary of GB 50431-2020 to {} deg; the wear and the steering pull of a tilt are not computed",
             tilt > commentary + 1e-9 ? "warning: " : "", tilt, us_practice, commentary));
+    note_overhang(layout, result);
     if (!layout.same_left_and_right()) result.notes.push_back("left and right wing rolls differ: the whole belt is modelled");
     if (endless && !layout.same_fore_and_aft())
         result.notes.push_back(
