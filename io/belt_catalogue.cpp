@@ -44,6 +44,9 @@ Belt read_entry(CaseTable& entry, double width) {
     Belt belt = read_base(entry, width);
     belt.width = width;
     read_measured(entry, belt);
+    if (entry.has("troughability") && !entry.has("troughability_width"))
+        entry.reject_missing("troughability_width",
+                             "the width of the belt that was tested: the entry serves belts of any width");
     entry.finish();
     belt.designation = designation;
     name_source(belt, source);

@@ -14,6 +14,7 @@ constexpr Allowed elongation_range = {Kind::percentage, 0.01, 10};
 constexpr Allowed rating_range = {Kind::force_per_length, 0.1, 20000};
 constexpr Allowed mass_range = {Kind::mass_per_area, 1, 200};
 constexpr Allowed thickness_range = {Kind::length, 1, 100};
+constexpr Allowed width_range = {Kind::length, 100, 4000};
 
 bool is_number(const std::optional<double>& value) {
     return value && !std::isnan(*value);
@@ -58,7 +59,12 @@ void read_measured(CaseTable& table, Belt& belt) {
     apply_measured(table, "mass", "mass", table.quantity("mass", mass_range), belt, override_mass);
     // After mass and width, which it depends on.
     const std::optional<double> troughability = table.number("troughability", 0.01, 0.44);
-    if (!std::isnan(belt.width)) apply_measured(table, "troughability", "D22", troughability, belt, override_troughability);
+    const double tested = table.quantity("troughability_width", width_range).value_or(belt.width);
+    if (table.has("troughability_width") && !table.has("troughability"))
+        table.reject("troughability_width", "there is no troughability that it belongs to", "troughability, or leave it out");
+    if (!std::isnan(tested))
+        apply_measured(table, "troughability", "D22", troughability, belt,
+                       [&](Belt& tested_belt, double ratio) { override_troughability(tested_belt, ratio, tested); });
     if (table.has("section") || catalogue.data.empty()) return;
     const bool both = known && is_number(elongation) && belt.strength;
     warn_of_contradictions(catalogue, both ? elongation : std::nullopt, belt);

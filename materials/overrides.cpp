@@ -32,16 +32,15 @@ void put_modulus(Belt& belt, const BeltDatum& entry) {
 
 // All rubber and no carcass across; and plies or cords that can't slide: A22 spread over the carcass and the covers as one
 // sheet.
-void warn_of_bounds(Belt& belt, double ratio, double across) {
+void warn_of_bounds(Belt& belt, double ratio, double across, double test_width) {
     const Section& section = belt.section;
     const double rubber = youngs_modulus(cover_hardness) * std::pow(section.thickness, 3) / 12;
     const double one_sheet = section.membrane(1, 1) * section.thickness * section.thickness / 12 + 4.0 / 3 * rubber;
     const auto warn = [&](const std::string& than, double bound) {
         belt.warnings.push_back(
             fmt::format("the troughability {:.3g} means D22 = {:.3g} N m, {} {:.3g} N m: it contradicts the construction "
-                        "(thickness {:.3g} mm, "
-                        "{:.3g} kg/m^2, {:.0f} mm wide); check F/L, mass and width of the test",
-                        ratio, across / 1e3, than, bound / 1e3, section.thickness, section.mass * 1e9, belt.width));
+                        "(thickness {:.3g} mm, {:.3g} kg/m^2, {:.0f} mm wide); check F/L, mass and width of the test",
+                        ratio, across / 1e3, than, bound / 1e3, section.thickness, section.mass * 1e9, test_width));
     };
     if (across < rubber / 2) warn("less than half of what rubber alone of this thickness has,", rubber);
     if (across > one_sheet) warn("more than a sheet of this thickness whose plies can't slide has,", one_sheet);
@@ -96,16 +95,16 @@ void override_thickness(Belt& belt, double thickness) {
     put(belt.data, datum("thickness", thickness, {"given", "measured thickness of the case"}));
 }
 
-void override_troughability(Belt& belt, double ratio) {
-    const double across = stiffness_of_troughability(ratio, belt.width, belt.section.mass);
+void override_troughability(Belt& belt, double ratio, double test_width) {
+    const double across = stiffness_of_troughability(ratio, test_width, belt.section.mass);
     const Origin origin{"given",
                         fmt::format("measured troughability {:.3g}, ISO 703, by the heavy elastica at {:.3g} kg/m^2 and "
                                     "{:.0f} mm",
-                                    ratio, belt.section.mass * 1e9, belt.width)};
+                                    ratio, belt.section.mass * 1e9, test_width)};
     scale_stiffness(belt.data, "D22", across / belt.section.bending(1, 1));
     put(belt.data, datum("D22", across, origin));
     belt.section.bending = section_of(belt.data).bending;
-    warn_of_bounds(belt, ratio, across);
+    warn_of_bounds(belt, ratio, across, test_width);
 }
 
 void override_rated_tension(Belt& belt, double tension) {

@@ -4,6 +4,7 @@
 
 #include <array>
 #include <cmath>
+#include <numbers>
 #include <stdexcept>
 #include <string>
 
@@ -26,7 +27,8 @@ State moved(const State& s, const State& rate, double by) {
     return {s[0] + by * rate[0], s[1] + by * rate[1], s[2] + by * rate[2]};
 }
 
-// From the middle, where the curvature is given, to the end.
+// From the middle, where the curvature is given, to the end; no farther than where the strip stands upright, which a strip that
+// hangs by free ends nowhere does: its middle is then too much bent, or too little.
 State at_end(double curvature, double load) {
     State s{0, curvature, 0};
     const double h = 0.5 / steps;
@@ -35,6 +37,7 @@ State at_end(double curvature, double load) {
         const State a = derivative(x, s, load), b = derivative(x + h / 2, moved(s, a, h / 2), load),
                     c = derivative(x + h / 2, moved(s, b, h / 2), load), d = derivative(x + h, moved(s, c, h), load);
         for (int i = 0; i < 3; ++i) s[i] += h / 6 * (a[i] + 2 * b[i] + 2 * c[i] + d[i]);
+        if (std::abs(s[0]) >= std::numbers::pi / 2) return s;
     }
     return s;
 }
@@ -53,7 +56,10 @@ double bisected(double low, double high, const Below& below) {
 
 double sag_ratio(double load) {
     // The end is free of moment; a slope only takes from the moment G/8 that the middle of a flat strip has.
-    const double middle = bisected(0, load / 8, [&](double curvature) { return at_end(curvature, load)[1] < 0; });
+    const double middle = bisected(0, load / 8, [&](double curvature) {
+        const State end = at_end(curvature, load);
+        return end[0] < std::numbers::pi / 2 && end[1] < 0;
+    });
     return at_end(middle, load)[2];
 }
 

@@ -39,6 +39,16 @@ TEST_CASE("a worked belt of the trade: EP 630/4, 14.73 kg/m2, 1 m") {
     CHECK(stiffness_of_troughability(0.20, 1000, 14.73e-9) == doctest::Approx(7.5e3).epsilon(0.005));
 }
 
+TEST_CASE("a limper strip hangs deeper all the way") {
+    double before = 0;
+    for (const double load : {5.0, 20.0, 100.0, 300.0, 500.0, 700.0, 1000.0, 2000.0}) {
+        CHECK(sag_ratio(load) > before);
+        CHECK(sag_ratio(load) < 0.5);
+        before = sag_ratio(load);
+    }
+    CHECK(sag_ratio(load_of_sag_ratio(0.44)) == doctest::Approx(0.44).epsilon(1e-9));
+}
+
 TEST_CASE("no belt hangs deeper than its half") {
     for (const double ratio : {0.0, -0.1, 0.45, 0.6, std::nan("")})
         CHECK_THROWS_AS(load_of_sag_ratio(ratio), std::invalid_argument);
@@ -48,7 +58,7 @@ TEST_CASE("a measured troughability gives D22 at the belt's own width and mass, 
     Belt belt = belt_from_designation("EP 630/4 5+2", 1000);
     const Section before = belt.section;
     override_mass(belt, 14.73e-9);
-    override_troughability(belt, 0.18);
+    override_troughability(belt, 0.18, belt.width);
     CHECK(belt.section.bending(1, 1) == doctest::Approx(8.7e3).epsilon(0.005));
     CHECK(troughability_of_stiffness(belt.section.bending(1, 1), 1000, 14.73e-9) == doctest::Approx(0.18).epsilon(1e-9));
     CHECK(belt.section.bending(0, 0) == before.bending(0, 0));
@@ -62,10 +72,10 @@ TEST_CASE("a measured troughability gives D22 at the belt's own width and mass, 
 
 TEST_CASE("a troughability that the construction contradicts is taken with a warning that says why") {
     Belt limp = belt_from_designation("EP 800/4 6+3", 1200), stiff = belt_from_designation("EP 315/2 3+1.5", 2000);
-    override_troughability(limp, 0.42);
+    override_troughability(limp, 0.435, limp.width);
     REQUIRE(limp.warnings.size() == 1);
     CHECK(limp.warnings.front().find("less than half of what rubber alone") != std::string::npos);
-    override_troughability(stiff, 0.01);
+    override_troughability(stiff, 0.01, stiff.width);
     REQUIRE(stiff.warnings.size() == 1);
     CHECK(stiff.warnings.front().find("can't slide") != std::string::npos);
 }

@@ -72,7 +72,7 @@ TEST_CASE("an end moves its datum and what is a share of it and nothing else") {
 TEST_CASE("what a certificate gives has no range any more and a share of it keeps its own") {
     Belt belt = belt_from_designation("EP 800/4 6+3", 1200);
     override_modulus(belt, 8200);
-    override_troughability(belt, 0.2);
+    override_troughability(belt, 0.2, belt.width);
     CHECK_FALSE(is_uncertain(belt, "A11"));
     CHECK_FALSE(is_uncertain(belt, "D22"));
     CHECK(is_uncertain(belt, "D66"));
