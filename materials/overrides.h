@@ -34,10 +34,10 @@ void override_thickness(Belt& belt, double thickness);
 /// Takes this share of A11 for what the carcass has left of it in compression. Throws std::invalid_argument outside (0, 1].
 void set_compressive_stiffness(Belt& belt, double share);
 
-/// Puts the bending stiffness across that a measured troughability F/L (ISO 703) means, by the width of the belt that was tested
-/// [mm] and this belt's mass, in the place of D22. D12 and D66 keep their shares of sqrt(D11 D22); D11 stays. A value that no belt
-/// of this construction can have is taken all the same, with a warning. Throws std::invalid_argument outside 0 < F/L < 0.45; the
-/// belt is unchanged then.
+/// Puts the bending stiffness across that a measured troughability F/L (ISO 703) means, by the width of the belt that was
+/// tested [mm] and this belt's mass, in the place of D22. D12 and D66 keep their shares of sqrt(D11 D22); D11 stays. A value
+/// that no belt of this construction can have is taken all the same, with a warning. Throws std::invalid_argument outside 0 <
+/// F/L < 0.45; the belt is unchanged then.
 void override_troughability(Belt& belt, double sag_ratio, double test_width);
 
 }  // namespace swale
