@@ -51,14 +51,6 @@ TransitionCase out_of_plane() {
     return transition;
 }
 
-TransitionCase unequal(double left, double right) {
-    TransitionCase transition = three_rolls();
-    transition.layout.trough.wing_roll = left;
-    transition.layout.trough.wing_roll_right = right;
-    transition.settings.model = Symmetry::full;
-    return transition;
-}
-
 StateResult solve(const TransitionCase& transition) {
     StateResult state = solve_transition(transition).states.at(0);
     REQUIRE_MESSAGE(state.status == SolveStatus::converged, state.reason);
@@ -172,6 +164,18 @@ TEST_CASE("a right wing of the left one's length changes nothing") {
 }
 
 #ifdef SWALE_LONG_TESTS
+namespace {
+
+TransitionCase unequal(double left, double right) {
+    TransitionCase transition = three_rolls();
+    transition.layout.trough.wing_roll = left;
+    transition.layout.trough.wing_roll_right = right;
+    transition.settings.model = Symmetry::full;
+    return transition;
+}
+
+}  // namespace
+
 TEST_CASE("unequal wings seen in the mirror give the mirrored belt") {
     const StateResult left = solve(unequal(465, 300)), right = solve(unequal(300, 465));
     CHECK(left.edge_strain_max.value == doctest::Approx(right.edge_strain_max.value).epsilon(1e-6));
