@@ -2,6 +2,7 @@
 
 #include "io/belt_catalogue.h"
 #include "io/data_sheet_json.h"
+#include "io/terminal/belt_warnings.h"
 #include "io/terminal/data_sheet_section.h"
 #include "io/terminal/plain_text.h"
 #include "io/text_file.h"
@@ -70,7 +71,7 @@ std::string families_text(const std::vector<Belt>& own) {
 
 std::string sheet_text(const Belt& belt) {
     std::string text = belt.designation + "\n" + data_sheet_section(belt.data);
-    for (const std::string& warning : belt.warnings) text += "  - " + wrapped("warning: " + warning, 4);
+    text += belt_warnings(belt);
     return text;
 }
 

@@ -1,5 +1,6 @@
 #include "io/terminal_answer.h"
 
+#include "io/terminal/belt_warnings.h"
 #include "io/terminal/cautions.h"
 #include "io/terminal/criteria_section.h"
 #include "io/terminal/hand_methods_section.h"
@@ -29,7 +30,7 @@ std::string notes_section(const RunRecord& record) {
     const TransitionResult& result = record.result;
     std::vector<std::string> said;
     std::string text;
-    for (const std::string& warning : record.transition.belt.warnings) text += "  - " + wrapped("warning: " + warning, 4);
+    text += belt_warnings(record.transition.belt);
     for (const StateResult& state : result.states)
         for (const std::string& note : state.notes) {
             if (std::find(said.begin(), said.end(), note) != said.end()) continue;

@@ -10,7 +10,7 @@
 namespace swale {
 
 /// Where a column finds its value in a row: a JSON pointer, "/edge_strain_max/value". A column without a unit holds texts;
-/// truth values are 1 and 0, -1 where there is none.
+/// truth values are 1 and 0.
 struct RecordColumn {
     std::string name;
     std::string pointer;

@@ -18,9 +18,8 @@ namespace swale {
 ///                  peak_memory_MB
 ///   /inputs        one row a case: a text column an axis, and NAME_number where the text begins with a number
 ///   /states        one row a case and state: case, state, status, reason, tension_N, ..., and of each reading its value,
-///   error,
-///                  far_end_error, x_mm, y_mm
-///   /criteria      one row a judgement: case, state, name, value, limit, unit, utilisation, passed (-1 not judged, 0, 1), ...
+///                  error, far_end_error, x_mm, y_mm
+///   /criteria      one row a judgement: case, state, name, value, limit, unit, utilisation, passed (NaN not judged, 0, 1), ...
 ///   /hand_methods  one row a case and method: case, name, minimum_distance_mm, edge_strain, centre_strain
 ///   /supports      one row a case, state and support: case, state, name, x_mm, force_x_N, force_y_N, force_z_N, lift_off_mm
 ///   /curves        one row a case, state and place along the belt: case, state, the columns of along.csv

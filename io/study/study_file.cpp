@@ -2,6 +2,7 @@
 
 #include "io/case_table.h"
 #include "io/text_file.h"
+#include "io/toml_document.h"
 #include "io/toml_text.h"
 
 #include <fmt/format.h>
@@ -18,14 +19,6 @@ namespace {
 
 using Type = TomlNode::Type;
 constexpr int most_cases = 1000000, most_steps = 1000;
-
-TomlNode read_document(const std::string& text, const std::string& file) {
-    try {
-        return read_toml(text);
-    } catch (const TomlSyntaxError& error) {
-        throw InputErrors({{file, error.line, "", std::string("this is not TOML: ") + error.what(), "", "TOML 1.0"}});
-    }
-}
 
 std::string label_of(const TomlNode& value) {
     return value.type == Type::text ? value.text : toml_value(value);
