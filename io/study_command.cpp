@@ -65,9 +65,8 @@ void refuse_other_file(const fs::path& out) {
 }
 
 constexpr const char* why_other =
-    "belongs to another study, base case, catalogue or version of the program; nothing was changed. Choose another --out, or "
-    "set "
-    "this file and its database aside to begin anew";
+    "belongs to another study, base case, catalogue or version of the program; nothing was changed. Choose another "
+    "--out, or set this file and its database aside to begin anew";
 constexpr const char* why_other_shard = "belongs to another study, base case, catalogue or version of the program";
 
 StudyListener terminal_listener() {

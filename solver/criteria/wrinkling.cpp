@@ -9,9 +9,8 @@ Judgement judge_mode(const char* name, const StateResult& state, const std::opti
                      const std::optional<BeltMode>& mode) {
     Judgement judgement{name, state.name, eigenvalue, 0.0, "N/mm^3", {}, {}, true, "", {}, {}};
     judgement.source =
-        "mechanics: with the tangent's lowest eigenvalue below zero the shape is unstable, the belt may wrinkle or tip; "
-        "friction, "
-        "which is left out, may hold it";
+        "mechanics: with the tangent's lowest eigenvalue below zero the shape is unstable, the belt may wrinkle or "
+        "tip; friction, which is left out, may hold it";
     judgement.at_least = true;
     if (!mode) return judgement;
     judgement.x = mode->x;

@@ -134,9 +134,8 @@ void note_instability(const BeltStability& lowest, StateResult& result) {
     note_mode(lowest.antisymmetric, "antisymmetric", result);
     if (lowest.trough_tips)
         result.notes.push_back(
-            "warning: in the running trough behind the last set the belt is not stable against tipping: it is too stiff, or "
-            "too "
-            "slack, to lie in the trough without friction");
+            "warning: in the running trough behind the last set the belt is not stable against tipping: it is too "
+            "stiff, or too slack, to lie in the trough without friction");
 }
 
 }  // namespace swale
