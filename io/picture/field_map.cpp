@@ -52,15 +52,16 @@ void draw_contours(const FieldMap& map, const ChartFrame& frame, Drawing& drawin
 void draw_rolls(const FieldMap& map, const ChartFrame& frame, Drawing& drawing) {
     for (const auto& [x_from, y_from, x_to, y_to] : map.rolls) {
         const double left = frame.x(x_from), right = frame.x(x_to), top = frame.y(y_to), bottom = frame.y(y_from);
-        drawing.add(
-            Stroke{{{left, top}, {right, top}, {right, bottom}, {left, bottom}, {left, top}}, {ink::text, 0.9}, frame.plot});
+        for (const Pen& pen : {Pen{ink::paper, 2.6}, Pen{ink::text, 0.9}})
+            drawing.add(Stroke{{{left, top}, {right, top}, {right, bottom}, {left, bottom}, {left, top}}, pen, frame.plot});
     }
 }
 
 void draw_lines(const FieldMap& map, const ChartFrame& frame, Drawing& drawing) {
     for (const Upright& junction : map.junctions) {
         const double y = frame.y(junction.at);
-        drawing.add(Stroke{{{frame.plot.left, y}, {frame.plot.right, y}}, {ink::text, 0.9, {6, 4}}});
+        for (const Pen& pen : {Pen{ink::paper, 2.6}, Pen{ink::text, 1.1, {6, 4}}})
+            drawing.add(Stroke{{{frame.plot.left, y}, {frame.plot.right, y}}, pen});
     }
     for (const Upright& set : map.sets) {
         if (set.at < frame.x_low || set.at > frame.x_high) continue;

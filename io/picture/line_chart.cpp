@@ -58,7 +58,7 @@ Span y_span(const LineChart& chart) {
     if (chart.y_high) span.high = *chart.y_high;
     const double spread = std::max(span.high - span.low, 1e-9 + 0.02 * std::abs(span.high));
     const double step = round_step(spread / 6);
-    return {std::floor((span.low - 0.03 * spread) / step + 0.02) * step,
+    return {std::floor((span.low - (chart.y_low ? 0 : 0.03 * spread)) / step + 0.02) * step,
             std::ceil((span.high + 0.03 * spread) / step - 0.02) * step};
 }
 

@@ -97,20 +97,23 @@ void fill(const Facet3& facet, const Scene& scene, const View& view, Buffer& buf
         }
 }
 
-/// Mean of each block of the buffer, white where nothing is.
+/// Mean of each block of the buffer, clear where nothing is.
 Raster smoothed(const Buffer& buffer) {
     Raster raster{buffer.width / fineness, buffer.height / fineness, {}, {}};
     for (int row = 0; row < raster.height; ++row)
         for (int column = 0; column < raster.width; ++column) {
             std::array<int, 3> sum{};
+            bool covered = false;
             for (int k = 0; k < fineness * fineness; ++k) {
                 const size_t pixel =
                     static_cast<size_t>(row * fineness + k / fineness) * buffer.width + column * fineness + k % fineness;
                 const Colour colour = std::isfinite(buffer.depth[pixel]) ? buffer.colours[pixel] : ink::paper;
+                covered = covered || std::isfinite(buffer.depth[pixel]);
                 sum[0] += colour.red, sum[1] += colour.green, sum[2] += colour.blue;
             }
             const auto mean = [&](int part) { return static_cast<unsigned char>(sum[part] / (fineness * fineness)); };
             raster.pixels.push_back({mean(0), mean(1), mean(2)});
+            raster.alpha.push_back(covered ? 255 : 0);
         }
     return raster;
 }

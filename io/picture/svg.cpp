@@ -6,12 +6,14 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 namespace swale {
 
 namespace {
 
 std::string number(double value) {
-    std::string text = fmt::format("{:.2f}", value + 0.0);
+    std::string text = fmt::format("{:.1f}", value + 0.0);
     while (text.back() == '0') text.pop_back();
     if (text.back() == '.') text.pop_back();
     return text == "-0" ? "0" : text;
@@ -21,9 +23,31 @@ std::string hex(Colour colour) {
     return fmt::format("#{:02x}{:02x}{:02x}", colour.red, colour.green, colour.blue);
 }
 
+/// Distance of a point from the straight piece between two others.
+double off_line(const Eigen::Vector2d& point, const Eigen::Vector2d& from, const Eigen::Vector2d& to) {
+    const Eigen::Vector2d way = to - from;
+    const double share = way.squaredNorm() > 0 ? std::clamp((point - from).dot(way) / way.squaredNorm(), 0.0, 1.0) : 0.0;
+    return (point - from - share * way).norm();
+}
+
+/// Without points that lie on the line all the same: as far as can be seen.
+std::vector<Eigen::Vector2d> needed(const std::vector<Eigen::Vector2d>& points) {
+    constexpr double seen = 0.12;
+    std::vector<Eigen::Vector2d> kept;
+    size_t last = 0;
+    for (size_t i = 0; i < points.size(); ++i) {
+        bool straight = i + 1 < points.size() && !kept.empty();
+        for (size_t k = last + 1; straight && k <= i; ++k) straight = off_line(points[k], points[last], points[i + 1]) < seen;
+        if (straight) continue;
+        kept.push_back(points[i]);
+        last = i;
+    }
+    return kept;
+}
+
 std::string path_data(const std::vector<Eigen::Vector2d>& points, bool closed) {
     std::string data;
-    for (const Eigen::Vector2d& point : points)
+    for (const Eigen::Vector2d& point : needed(points))
         data += (data.empty() ? "M" : "L") + number(point.x()) + " " + number(point.y());
     return closed ? data + "Z" : data;
 }

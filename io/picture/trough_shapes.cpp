@@ -30,7 +30,7 @@ Reach reach_of(const TroughShape& shape) {
     return reach;
 }
 
-constexpr double width = 430, title_height = 26, foot = 44, margin = 48;
+constexpr double width = 415, title_height = 26, foot = 44, margin = 40, gap = 30;
 
 double depth_of(const TroughShape& shape) {
     const auto [low, high] = std::ranges::minmax(shape.belt, {}, [](const Eigen::Vector2d& point) { return point.y(); });
@@ -74,13 +74,13 @@ Drawing draw(const std::vector<TroughShape>& shapes, const std::string& title) {
     double side = 1;
     for (const TroughShape& shape : shapes) side = std::max(side, reach_of(shape).side);
     const double scale = (width - margin) / (2 * side);
-    Drawing drawing{2 * width, 0, title,
+    Drawing drawing{2 * width + gap, 0, title,
                     "Sections of the belt's carcass with the rolls under it, seen along the belt, to one scale."};
     double top = 0, row_height = 0;
     for (size_t i = 0; i < shapes.size(); ++i) {
         if (i % 2 == 0 && i > 0) top += row_height, row_height = 0;
         const Reach reach = reach_of(shapes[i]);
-        const double left = i % 2 == 0 ? 0 : width;
+        const double left = i % 2 == 0 ? 0 : width + gap;
         draw_shape(shapes[i], {left, top, left + width, top}, scale, drawing);
         row_height = std::max(row_height, title_height + scale * (reach.high - reach.low) + 22);
     }

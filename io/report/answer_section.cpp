@@ -3,6 +3,7 @@
 #include "io/picture/svg.h"
 #include "io/report/belt_picture.h"
 #include "io/report/html.h"
+#include "io/terminal/cautions.h"
 #include "io/terminal/criteria_lines.h"
 #include "io/terminal/headline.h"
 #include "io/terminal/places_section.h"
@@ -46,8 +47,8 @@ std::string criterion_cell(const Judgement* judgement) {
 std::string criterion_row(const TransitionResult& result, const std::string& name) {
     const std::string unit = print_scale(first_with_limit(result.criteria, name)).unit;
     std::string row = "<tr><th scope=\"row\">" + foreign(name) +
-                      (unit.empty() ? "" : " <span class=\"unit\">" + escaped(unit) + "</span>") + "</th><td class=\"limit\">" +
-                      foreign(limit_text(result.criteria, name)) + "</td>";
+                      (unit.empty() ? "" : " <span class=\"unit\">" + escaped(well_set(unit)) + "</span>") +
+                      "</th><td class=\"limit\">" + foreign(well_set(limit_text(result.criteria, name))) + "</td>";
     for (const StateResult& state : result.states)
         row += converged(state) ? criterion_cell(find_judgement(result.criteria, name, state.name))
                                 : "<td class=\"number\">no solution</td>";
@@ -86,7 +87,7 @@ std::string verdict_block(const TransitionResult& result) {
     std::string sentence = text.substr(std::min(text.size(), colon + 2));
     if (!sentence.empty() && sentence[0] >= 'a' && sentence[0] <= 'z') sentence[0] = static_cast<char>(sentence[0] - 'a' + 'A');
     return fmt::format("<div class=\"verdict {}\" role=\"status\"><p class=\"word\">{}</p><p>{}</p></div>\n",
-                       classes[exit_code(result)], escaped(text.substr(0, colon)), foreign(sentence));
+                       classes[exit_code(result)], escaped(text.substr(0, colon)), foreign(well_set(sentence)));
 }
 
 std::string opening_picture(const RunRecord& record) {
@@ -119,8 +120,8 @@ int leading_state(const TransitionResult& result) {
 std::string answer_section(const RunRecord& record) {
     const std::string why = why_edges_stretch(record);
     return "<section id=\"answer\" aria-label=\"Answer\">\n" + verdict_block(record.result) + "<div class=\"first\">\n<div>" +
-           criteria_table(record.result) + "</div>\n<div>" + opening_picture(record) + (why.empty() ? "" : paragraph(why)) +
-           "</div>\n</div>\n</section>\n";
+           criteria_table(record.result) + "</div>\n<div>" + opening_picture(record) +
+           (why.empty() ? "" : paragraph(well_set(why))) + paragraph(cautions, "caution") + "</div>\n</div>\n</section>\n";
 }
 
 }  // namespace swale

@@ -3,6 +3,7 @@
 #include "io/picture/colour.h"
 #include "io/report/packed_numbers.h"
 #include "io/report/set_places.h"
+#include "io/report/state_charts.h"
 #include "io/report/view_fields.h"
 #include "io/verdict.h"
 
@@ -88,7 +89,8 @@ Json place(const std::string& field, const std::string& name, const Reading& rea
     return {{"field", field}, {"name", name}, {"value", reading.value * factor}, {"x", reading.x}, {"y", reading.y}};
 }
 
-Json state_view(const StateResult& state, bool half) {
+Json state_view(const RunRecord& record, const StateResult& state) {
+    const bool half = record.transition.settings.model == Symmetry::half;
     const BeltSurface& surface = state.surface;
     const Thinned lines = thinned(surface, half);
     Json entry{{"name", state.name}, {"excluded", state.excluded}};
@@ -102,6 +104,7 @@ Json state_view(const StateResult& state, bool half) {
     entry["peaks"] = {place("strain", "most at the edge", state.edge_strain_max, 100),
                       place("tension", "most at the edge", state.edge_tension_max, 1),
                       place("surface", "most", state.surface_strain_max, 100)};
+    entry["rollsBelow"] = rolls_below(record, state);
     for (const SetPlace& set : set_places(state)) entry["sets"].push_back({{"name", set.name}, {"x", set.x}});
     return entry;
 }
@@ -149,7 +152,7 @@ Json belt_view(const RunRecord& record) {
     view["states"] = Json::array();
     for (const StateResult& state : record.result.states) {
         if (!converged(state) || state.surface.points.empty()) continue;
-        view["states"].push_back(state_view(state, half));
+        view["states"].push_back(state_view(record, state));
         view["states"].back()["limits"] = limits_of(record, state);
     }
     return view;

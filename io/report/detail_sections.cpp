@@ -124,7 +124,7 @@ std::string sources_table(const std::vector<Judgement>& criteria) {
     std::vector<TextRow> rows{{"Criterion", "Limit", "Source of the limit"}};
     for (const std::string& name : criterion_names(criteria)) {
         const Judgement& judgement = first_with_limit(criteria, name);
-        if (judgement.limit) rows.push_back({name, limit_text(criteria, name), judgement.source});
+        if (judgement.limit) rows.push_back({name, well_set(limit_text(criteria, name)), judgement.source});
     }
     return rows.size() == 1 ? std::string() : html_table("Where the limits come from", rows, "lll");
 }
@@ -160,7 +160,7 @@ std::string belt_section(const RunRecord& record) {
     std::vector<TextRow> rows{{"Quantity", "Value", "Unit", "Low", "High", "Grade", "Origin"}};
     for (const BeltDatum& datum : belt.data) {
         const std::string range = datum.range ? "; range: " + datum.range->source : "";
-        rows.push_back({datum.name, number(datum.value), datum.unit, datum.range ? number(datum.range->low) : "",
+        rows.push_back({datum.name, number(datum.value), well_set(datum.unit), datum.range ? number(datum.range->low) : "",
                         datum.range ? number(datum.range->high) : "", datum.origin.grade, datum.origin.source + range});
     }
     const std::string name =

@@ -71,7 +71,7 @@ std::string figures_section(const RunRecord& record) {
 
 Json charts_data(const RunRecord& record) {
     const auto rounded = [](double value) {
-        return std::isfinite(value) ? Json(std::stod(fmt::format("{:.6g}", value))) : Json(nullptr);
+        return std::isfinite(value) ? Json(std::stod(fmt::format("{:.5g}", value))) : Json(nullptr);
     };
     const auto list = [&](const std::vector<double>& values) {
         Json numbers = Json::array();

@@ -4,6 +4,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <utility>
+
 namespace swale {
 
 namespace {
@@ -33,14 +36,25 @@ std::string foreign(const std::string& text) {
     return text.empty() ? text : "<bdi>" + escaped(text) + "</bdi>";
 }
 
+std::string well_set(std::string text) {
+    static const std::pair<std::string, std::string> signs[] = {{"<=", "\u2264"}, {">=", "\u2265"}, {"+-", "\u00b1"},
+                                                                {"^2", "\u00b2"}, {"^3", "\u00b3"}, {" %", "\u00a0%"}};
+    for (const auto& [plain, sign] : signs)
+        for (size_t at = text.find(plain); at != std::string::npos; at = text.find(plain, at + sign.size()))
+            text.replace(at, plain.size(), sign);
+    return text;
+}
+
 std::string paragraph(const std::string& text, const std::string& css_class) {
     return "<p" + class_attribute(css_class) + ">" + foreign(text) + "</p>\n";
 }
 
 std::string html_table(const std::string& caption, const std::vector<TextRow>& rows, const std::string& alignment) {
+    TextRow head = rows.at(0);
+    std::ranges::transform(head, head.begin(), well_set);
     std::string text = "<div class=\"wide\" tabindex=\"0\" role=\"region\" aria-label=\"" + escaped(caption) +
-                       "\"><table><caption>" + escaped(caption) + "</caption>\n<thead>" +
-                       table_row(rows.at(0), alignment, true) + "</thead>\n<tbody>\n";
+                       "\"><table><caption>" + escaped(caption) + "</caption>\n<thead>" + table_row(head, alignment, true) +
+                       "</thead>\n<tbody>\n";
     for (size_t i = 1; i < rows.size(); ++i) text += table_row(rows[i], alignment, false);
     return text + "</tbody></table></div>\n";
 }

@@ -11,6 +11,9 @@ namespace swale {
 /// Foreign text (a title, a name) inside markup: harmless, and of a direction of its own.
 std::string foreign(const std::string& text);
 
+/// Our own words with the signs that plain text has to do without: "<=" as one sign, "^3" raised.
+std::string well_set(std::string text);
+
 std::string paragraph(const std::string& text, const std::string& css_class = {});
 
 /// A table; the first row is its head, the first column names the lines. One letter of `alignment` a column, 'l' or 'r', the

@@ -38,7 +38,7 @@ std::string tensions(const std::vector<TensionState>& states) {
 
 std::string question(const TransitionCase& transition) {
     const TransitionLayout& layout = transition.layout;
-    const std::string belt = transition.belt.designation.empty() ? "belt" : transition.belt.designation + " belt";
+    const std::string belt = transition.belt.designation.empty() ? "belt" : "belt " + transition.belt.designation + ",";
     const std::string stations = layout.stations.empty() ? ""
                                                          : fmt::format(" over {} intermediate set{}", layout.stations.size(),
                                                                        layout.stations.size() > 1 ? "s" : "");

@@ -96,20 +96,6 @@ std::vector<Eigen::Vector2d> outline(const Roll& roll) {
     return points;
 }
 
-/// Rolls as rectangles under the flat belt, a roll's diameter long.
-std::vector<std::array<double, 4>> rolls_below(const RunRecord& record, const StateResult& state) {
-    std::vector<std::array<double, 4>> boxes;
-    const double radius = record.transition.layout.trough.roll_diameter / 2;
-    const auto stretches = roll_stretches(record.transition.layout, record.transition.belt.section.underside);
-    for (const SetPlace& set : set_places(state))
-        for (const Stretch& roll : stretches) {
-            const double from = roll.from > 0 ? roll.from : -roll.to;
-            boxes.push_back({set.x - radius, from, set.x + radius, roll.to});
-            if (roll.from > 0) boxes.push_back({set.x - radius, -roll.to, set.x + radius, -roll.from});
-        }
-    return boxes;
-}
-
 GridField grid_field(const StateResult& state, const ViewField& field) {
     const BeltSurface& surface = state.surface;
     GridField grid{{}, {}, Eigen::MatrixXd(surface.along, surface.across)};
@@ -140,6 +126,19 @@ std::vector<TroughShape> trough_shapes(const RunRecord& record, const StateResul
         if (!shape.belt.empty()) shapes.push_back(std::move(shape));
     }
     return shapes;
+}
+
+std::vector<std::array<double, 4>> rolls_below(const RunRecord& record, const StateResult& state) {
+    std::vector<std::array<double, 4>> boxes;
+    const double radius = record.transition.layout.trough.roll_diameter / 2;
+    const auto stretches = roll_stretches(record.transition.layout, record.transition.belt.section.underside);
+    for (const SetPlace& set : set_places(state))
+        for (const Stretch& roll : stretches) {
+            const double from = roll.from > 0 ? roll.from : -roll.to;
+            boxes.push_back({set.x - radius, from, set.x + radius, roll.to});
+            if (roll.from > 0) boxes.push_back({set.x - radius, -roll.to, set.x + radius, -roll.from});
+        }
+    return boxes;
 }
 
 FieldMap strain_map(const RunRecord& record, const StateResult& state) {

@@ -6,6 +6,7 @@
 #include "io/picture/trough_shapes.h"
 #include "io/run_record.h"
 
+#include <array>
 #include <string>
 #include <vector>
 
@@ -26,6 +27,9 @@ std::vector<TroughShape> trough_shapes(const RunRecord& record, const StateResul
 
 /// Longitudinal strain on the flattened belt.
 FieldMap strain_map(const RunRecord& record, const StateResult& state);
+
+/// Rolls of the sets as rectangles under the flat belt, a roll's diameter long: x and y from, x and y to [mm].
+std::vector<std::array<double, 4>> rolls_below(const RunRecord& record, const StateResult& state);
 
 /// What each method says the transition needs.
 BarChart required_distances(const RunRecord& record);

@@ -55,6 +55,11 @@ export class BeltSpace {
     this.material = new ShaderMaterial({ vertexShader, fragmentShader, side: DoubleSide,
       uniforms: { bandColours: { value: null }, low: { value: 0 }, high: { value: 1 }, bands: { value: 1 } } });
     this.reach = view.distance;
+    const sets = view.rolls.map((roll) => roll.centre[0]);
+    this.seen = Math.min(Math.max(...sets, this.reach), 1.6 * this.reach) + 300;
+    this.corners = view.rolls.filter((roll) => roll.name === "pulley").flatMap((roll) =>
+      [-1, 1].flatMap((side) => [-1, 1].flatMap((over) => [-1, 1].map((ahead) =>
+        new Vector3(roll.centre[0] + ahead * roll.radius, side * roll.half, roll.centre[2] + over * roll.radius)))));
     new ResizeObserver(() => this.fit()).observe(canvas);
     this.listen();
   }
@@ -101,6 +106,7 @@ export class BeltSpace {
       this.scene.add(this.belt);
       this.surface = surface;
       this.mark.visible = false;
+      placePoints(this.belt.geometry, surface, 1);
       if (first) this.home();
     }
     placePoints(this.belt.geometry, surface, scale, motion, amplitude);
@@ -117,11 +123,31 @@ export class BeltSpace {
   }
 
   home() {
-    const middle = new Vector3(0.55 * this.reach, 0, 0);
-    this.controls.target.copy(middle);
-    this.camera.position.set(middle.x - 0.55 * this.reach, -0.8 * this.reach, 0.62 * this.reach);
+    this.controls.target.set(0, 0, 0);
+    this.camera.position.set(-0.55, -0.8, 0.62).multiplyScalar(this.reach);
     this.camera.zoom = 1;
+    this.controls.update();
+    this.frameAll();
     this.fit();
+  }
+
+  /** Puts the middle of what is seen of belt and pulley into the middle of the view; `half` is how far it reaches. */
+  frameAll() {
+    const right = new Vector3(), up = new Vector3(), points = this.belt.geometry.attributes.position, point = new Vector3();
+    this.camera.updateMatrixWorld();
+    this.camera.matrixWorld.extractBasis(right, up, new Vector3());
+    const box = { low: [Infinity, Infinity], high: [-Infinity, -Infinity] };
+    const take = () => [right, up].forEach((axis, i) => {
+      box.low[i] = Math.min(box.low[i], point.dot(axis));
+      box.high[i] = Math.max(box.high[i], point.dot(axis));
+    });
+    for (let k = 0; k < points.count; k += 7)
+      if (point.fromBufferAttribute(points, k).x < this.seen) take();
+    for (const corner of this.corners) { point.copy(corner); take(); }
+    const middle = right.clone().multiplyScalar((box.low[0] + box.high[0]) / 2).addScaledVector(up, (box.low[1] + box.high[1]) / 2);
+    this.controls.target.add(middle);
+    this.camera.position.add(middle);
+    this.half = [(box.high[0] - box.low[0]) / 2, (box.high[1] - box.low[1]) / 2];
     this.controls.update();
   }
 
@@ -129,7 +155,8 @@ export class BeltSpace {
     const { clientWidth: width, clientHeight: height } = this.canvas;
     if (!width || !height) return;
     this.renderer.setSize(width, height, false);
-    const half = 0.5 * Math.max(1.35 * this.reach, 1.1 * this.reach * 0.8 * width / height) ;
+    if (!this.half) return;
+    const half = 1.06 * Math.max(this.half[0], this.half[1] * width / height);
     this.camera.left = -half;
     this.camera.right = half;
     this.camera.top = half * height / width;

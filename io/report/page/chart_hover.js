@@ -21,7 +21,7 @@ export class ChartHover {
     this.readout.className = "readout";
     this.readout.setAttribute("role", "status");
     this.readout.textContent = "Point at the chart, or move along it with the arrow keys, to read it.";
-    svg.parentElement.after(this.readout);
+    svg.closest("figure").querySelector("figcaption").prepend(this.readout);
     svg.setAttribute("tabindex", "0");
     svg.addEventListener("pointermove", (event) => this.follow(event));
     svg.addEventListener("keydown", (event) => this.step(event));
@@ -48,7 +48,7 @@ export class ChartHover {
     const px = left + (x - from) / (to - from) * (right - left);
     this.line.setAttribute("d", `M${px} ${top}V${bottom}`);
     const values = this.chart.series.map((series) => [series.name, valueAt(series, x)]).filter(([, value]) => value !== null);
-    this.readout.textContent = `at ${x.toFixed(0)} ${this.chart.xUnit}: ` +
-      values.map(([name, value]) => `${name} ${Number(value.toPrecision(4))} ${this.chart.yUnit}`).join(" · ");
+    this.readout.replaceChildren(...[`at ${x.toFixed(0)} ${this.chart.xUnit}`, ...values.map(([name, value]) =>
+      `${name} ${value.toPrecision(3)} ${this.chart.yUnit}`)].map((text) => Object.assign(document.createElement("span"), { textContent: text })));
   }
 }

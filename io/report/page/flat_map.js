@@ -108,6 +108,7 @@ export class FlatMap {
 
   drawPlaces(pen) {
     const b = this.box;
+    this.drawBelow(pen);
     pen.strokeStyle = pen.fillStyle = "#1d2a33";
     pen.font = "12px sans-serif";
     pen.textAlign = "center";
@@ -117,11 +118,21 @@ export class FlatMap {
       line(pen, x, b.top - 4, x, b.bottom);
       pen.fillText(set.name, x, b.top - 8);
     }
-    pen.setLineDash([6, 4]);
-    pen.lineWidth = 0.9;
-    for (const junction of this.view.junctions)
-      for (const side of [1, -1]) line(pen, b.left, this.y(side * junction), b.right, this.y(side * junction));
-    pen.setLineDash([]);
+  }
+
+  /** Rolls and junctions, dark on a light border so that they show on every colour. */
+  drawBelow(pen) {
+    const b = this.box;
+    for (const [style, width, dashes] of [["#fff", 2.6, []], ["#1d2a33", 1.1, [6, 4]]]) {
+      pen.strokeStyle = style;
+      pen.lineWidth = width;
+      for (const [x0, y0, x1, y1] of this.state.rollsBelow)
+        if (this.x(x1) <= b.right) pen.strokeRect(this.x(x0), this.y(y1), this.x(x1) - this.x(x0), this.y(y0) - this.y(y1));
+      pen.setLineDash(dashes);
+      for (const junction of this.view.junctions)
+        for (const side of [1, -1]) line(pen, b.left, this.y(side * junction), b.right, this.y(side * junction));
+      pen.setLineDash([]);
+    }
   }
 
   drawAxes(pen) {
@@ -156,7 +167,8 @@ export class FlatMap {
       const right = x < this.box.right - 220;
       pen.textAlign = right ? "left" : "right";
       const text = `${peak.value.toPrecision(3)} ${this.info.unit}, ${peak.name}`, low = y < this.box.top + 20 ? 20 : -8;
-      pen.lineWidth = 3;
+      pen.lineWidth = 5;
+      pen.lineJoin = "round";
       pen.strokeStyle = "#fff";
       pen.strokeText(text, x + (right ? 12 : -12), y + low);
       pen.fillStyle = "#1d2a33";

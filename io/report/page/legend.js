@@ -13,15 +13,16 @@ function shape(name, attributes, text = "") {
 /** Bands from left to right with their boundaries below. */
 export function legend(field, info) {
   const width = 640, row = 16, colours = bandColours(field.bands, info.signed);
-  const svg = shape("svg", { viewBox: `0 0 ${width} 38`, width, height: 38, role: "img" });
+  const svg = shape("svg", { viewBox: `0 0 ${width} 54`, width, height: 54, role: "img" });
   svg.append(shape("title", {}, `Scale: ${info.name}, ${field.from} to ${field.to} ${info.unit}`));
   const each = (width - 40) / field.bands, step = (field.to - field.from) / field.bands;
-  const decimals = Math.max(0, Math.min(8, Math.ceil(-Math.log10(Math.abs(step)) - 1e-9) + (/[25]$/.test(String(Number(step.toPrecision(3)))) ? 1 : 0)));
+  const decimals = (String(Number(step.toPrecision(3))).split(".")[1] || "").length;
   const every = Math.ceil(field.bands / 11);
   colours.forEach((colour, band) =>
     svg.append(shape("rect", { x: 20 + band * each, y: 0, width: each + 0.3, height: row, fill: `rgb(${colour})` })));
   for (let band = 0; band <= field.bands; band += every)
     svg.append(shape("text", { x: 20 + band * each, y: row + 16, "text-anchor": "middle", "font-size": 12, fill: "#55626a" },
-      String(Number((field.from + band * step).toFixed(decimals)))));
+      (field.from + band * step).toFixed(decimals)));
+  svg.append(shape("text", { x: 20, y: row + 34, "font-size": 12.5, "font-weight": 600, fill: "#1d2a33" }, `${info.name} [${info.unit}]`));
   return svg;
 }
