@@ -27,7 +27,7 @@ void draw_axes(const ChartFrame& frame, const AxisName& x, const AxisName& y, Dr
     }
     drawing.add(Stroke{{{plot.left, plot.bottom}, {plot.right, plot.bottom}}, {ink::quiet, 1}});
     drawing.add(Words{{4, 16}, in_print(y), label_size, Anchor::start, ink::text, true});
-    drawing.add(Words{{plot.right, plot.bottom + 36}, in_print(x), label_size, Anchor::end, ink::text, true});
+    drawing.add(Words{{plot.left, plot.bottom + 36}, in_print(x), label_size, Anchor::start, ink::text, true});
 }
 
 }  // namespace swale

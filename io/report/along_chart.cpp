@@ -40,7 +40,7 @@ void add_levels(const std::vector<HandMethod>& methods, std::optional<double> Ha
         const auto same = std::ranges::find_if(
             levels, [&](const Level& level) { return std::abs(level.value - value) < 1e-3 * std::abs(value); });
         if (same != levels.end())
-            same->label += ", " + method.name;
+            same->label += " · " + method.name;
         else
             levels.push_back({where + " by " + method.name, value, 0, distance});
     }

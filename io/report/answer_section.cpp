@@ -73,8 +73,9 @@ std::string criteria_table(const TransitionResult& result) {
         (first_with_limit(result.criteria, name).limit ? with_limit : without) += criterion_row(result, name);
     const std::string caption =
         "Criteria against their limits by operating state; bars show the share of the limit used, the tick is the limit";
-    return "<div class=\"wide\" tabindex=\"0\" role=\"region\" aria-label=\"Criteria\"><table class=\"criteria\"><caption>" +
-           caption + "</caption>\n<thead>" + head + "</tr></thead>\n<tbody>\n" +
+    return "<div class=\"wide\" tabindex=\"0\" role=\"region\" aria-label=\"Criteria\"><table "
+           "class=\"criteria\"><caption><span>" +
+           caption + "</span></caption>\n<thead>" + head + "</tr></thead>\n<tbody>\n" +
            given_row(result, "belt tension, total", "kN", &StateResult::tension, 1e-3) +
            given_row(result, "mean strain at the far end", "%", &StateResult::far_strain, 100) + with_limit +
            "</tbody>\n<tbody class=\"reported\">\n" + without + "</tbody></table></div>\n";

@@ -53,8 +53,8 @@ std::string html_table(const std::string& caption, const std::vector<TextRow>& r
     TextRow head = rows.at(0);
     std::ranges::transform(head, head.begin(), well_set);
     std::string text = "<div class=\"wide\" tabindex=\"0\" role=\"region\" aria-label=\"" + escaped(caption) +
-                       "\"><table><caption>" + escaped(caption) + "</caption>\n<thead>" + table_row(head, alignment, true) +
-                       "</thead>\n<tbody>\n";
+                       "\"><table><caption><span>" + escaped(caption) + "</span></caption>\n<thead>" +
+                       table_row(head, alignment, true) + "</thead>\n<tbody>\n";
     for (size_t i = 1; i < rows.size(); ++i) text += table_row(rows[i], alignment, false);
     return text + "</tbody></table></div>\n";
 }

@@ -43,7 +43,7 @@ std::string question(const TransitionCase& transition) {
                                                          : fmt::format(" over {} intermediate set{}", layout.stations.size(),
                                                                        layout.stations.size() > 1 ? "s" : "");
     return fmt::format(
-        "Does a distance of {:.0f} mm from {}{} to the first full set of {:.0f}\u00b0 suffice for a {} of {:.0f} mm under "
+        "Does a distance of {:.0f} mm from {}{} to the first full set of {:.0f}\u00b0 suffice for a {} {:.0f} mm wide, under "
         "{}{}?",
         layout.distance, pulley_words(layout.pulley), stations, degrees(layout.trough.angle), belt, layout.belt_width,
         tensions(transition.states), transition.bulk ? ", loaded" : "");

@@ -148,8 +148,8 @@ export class FlatMap {
     for (const value of ticks(y[0], y.at(-1), 5)) pen.fillText(value, b.left - 7, this.y(value) + 4);
     pen.font = "600 12px sans-serif";
     pen.fillStyle = "#1d2a33";
-    pen.fillText("along the unstretched belt from the pulley [mm]", b.right, b.bottom + 35);
     pen.textAlign = "left";
+    pen.fillText("along the unstretched belt from the pulley [mm]", b.left, b.bottom + 35);
     pen.fillText("across [mm]", 2, 12);
   }
 

@@ -11,13 +11,13 @@ function shape(name, attributes, text = "") {
 }
 
 /** Bands from left to right with their boundaries below. */
-export function legend(field, info) {
-  const width = 640, row = 16, colours = bandColours(field.bands, info.signed);
+export function legend(field, info, room) {
+  const width = Math.min(640, room || 640), row = 16, colours = bandColours(field.bands, info.signed);
   const svg = shape("svg", { viewBox: `0 0 ${width} 54`, width, height: 54, role: "img" });
   svg.append(shape("title", {}, `Scale: ${info.name}, ${field.from} to ${field.to} ${info.unit}`));
   const each = (width - 40) / field.bands, step = (field.to - field.from) / field.bands;
   const decimals = (String(Number(step.toPrecision(3))).split(".")[1] || "").length;
-  const every = Math.ceil(field.bands / 11);
+  const every = Math.ceil(field.bands / Math.max(3, width / 58));
   colours.forEach((colour, band) =>
     svg.append(shape("rect", { x: 20 + band * each, y: 0, width: each + 0.3, height: row, fill: `rgb(${colour})` })));
   for (let band = 0; band <= field.bands; band += every)

@@ -128,12 +128,12 @@ class Report {
     const info = view.fields.find((field) => field.id === this.choices.field), field = surface.fields[info.id];
     for (const block of this.blocks) block.classList.toggle("shown", Number(block.dataset.state) === this.stateOfView[i]);
     this.map.show(surface, field, info, state);
-    this.mapLegend.replaceChildren(legend(field, info));
+    this.mapLegend.replaceChildren(legend(field, info, this.mapLegend.clientWidth));
     if (!this.space) return;
     const motion = surface.motion[info.id];
     this.amplitude.label.hidden = !motion;
     this.space.show(surface, field, info.signed, this.stretch.value, motion, this.amplitude.value);
-    this.spaceLegend.replaceChildren(legend(field, info));
+    this.spaceLegend.replaceChildren(legend(field, info, this.spaceLegend.clientWidth));
     this.tell();
   }
 }
