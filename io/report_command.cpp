@@ -35,11 +35,13 @@ std::set<std::string> kinds_of(const std::string& list) {
 }
 
 /// Of the kinds written anew, those of states that the run has not.
-void remove_older_pictures(const std::filesystem::path& folder, const ResultFileList& written) {
+void remove_older_pictures(const std::filesystem::path& folder, const std::set<std::string>& kinds,
+                           const ResultFileList& written) {
     std::error_code unread;
     for (const auto& entry : std::filesystem::directory_iterator(folder / "pictures", unread)) {
         const std::filesystem::path name = std::filesystem::path("pictures") / entry.path().filename();
-        const bool ours = name.filename().string().starts_with("state-");
+        const std::string kind = name.extension().string();
+        const bool ours = name.filename().string().starts_with("state-") && !kind.empty() && kinds.contains(kind.substr(1));
         if (ours && std::ranges::find(written, name, &ResultFile::name) == written.end())
             std::filesystem::remove(entry.path(), unread);
     }
@@ -53,7 +55,7 @@ int run_report(const ReportRequest& request, std::ostream& answer) {
     ResultFileList files = pictures(stored.record, kinds, stored.written_at);
     files.push_back({"report.html", report_html(stored.record)});
     for (const ResultFile& file : files) write_whole_file(request.folder / file.name, file.content);
-    remove_older_pictures(request.folder, files);
+    remove_older_pictures(request.folder, kinds, files);
     answer << wrapped(stored.record.transition.title) << wrapped(headline(stored.record.result)) << "\n"
            << fmt::format("Solved by swale {} at {}, reported by {}.\n", stored.swale_version, stored.written_at, version())
            << cautions

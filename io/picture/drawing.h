@@ -76,7 +76,7 @@ struct Drawing {
     std::string description;  ///< and then
     std::vector<Mark> marks = {};
 
-    void add(Mark mark) { marks.push_back(std::move(mark)); }
+    void add(const Mark& mark);
 };
 
 /// About the width of a line of text in the drawings' sans-serif.

@@ -78,7 +78,7 @@ void draw_peak(const FieldMap& map, const ChartFrame& frame, Drawing& drawing) {
         for (const double slope : {1.0, -1.0})
             drawing.add(Stroke{{{at.x() - 6, at.y() - 6 * slope}, {at.x() + 6, at.y() + 6 * slope}}, {colour, width}});
     const bool right = at.x() < frame.plot.right - 200;
-    const double down = at.y() < frame.plot.top + 20 ? 20 : -8;
+    const double down = at.y() < frame.plot.top + 40 ? 44 : -8;
     drawing.add(Words{{at.x() + (right ? 12 : -12), at.y() + down},
                       map.peak->label,
                       12.5,
@@ -128,7 +128,7 @@ ChartFrame frame_of(const FieldMap& map) {
 Drawing draw(const FieldMap& map) {
     const ChartFrame frame = frame_of(map);
     Drawing drawing{map.width, map_height + 46 + 56, map.title, description(map)};
-    draw_axes(frame, {"along the unstretched belt from the pulley", "mm"}, {"across", "mm"}, drawing);
+    draw_axes(frame, {"along the unstretched belt", "mm"}, {"across", "mm"}, drawing);
     drawing.add(Patchwork{frame.plot, bands(map, frame)});
     draw_contours(map, frame, drawing);
     draw_rolls(map, frame, drawing);

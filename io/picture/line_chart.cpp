@@ -129,7 +129,9 @@ void draw_levels(const LineChart& chart, const ChartFrame& frame, Drawing& drawi
                            {colour, level.limit ? 1.6 : 1.1, level.limit ? std::vector<double>{} : std::vector<double>{6, 4}}});
         const bool low = std::ranges::any_of(taken, [&](double other) { return std::abs(other - y) < 14; });
         const double at = low ? y + 12 : y - 4;
-        drawing.add(Words{{(left + right) / 2, at}, level.label, small_size, Anchor::middle, colour, false, true});
+        const double place = level.limit ? right - 6 : (left + right) / 2;
+        drawing.add(
+            Words{{place, at}, level.label, small_size, level.limit ? Anchor::end : Anchor::middle, colour, false, true});
         taken.push_back(y);
     }
 }

@@ -73,28 +73,47 @@ double light_on(const Facet3& facet, const View& view) {
     return 0.62 + 0.4 * std::abs((view.turned * normal).dot(light));
 }
 
+/// A facet in the picture plane.
+struct Flat {
+    Eigen::Vector3d a, b, c;
+
+    double area() const { return (b.x() - a.x()) * (c.y() - a.y()) - (b.y() - a.y()) * (c.x() - a.x()); }
+    /// Shares of its corners in a place; none is below zero inside.
+    Eigen::Vector3d shares(double x, double y) const {
+        const double v = ((x - a.x()) * (c.y() - a.y()) - (y - a.y()) * (c.x() - a.x())) / area();
+        const double w = ((b.x() - a.x()) * (y - a.y()) - (b.y() - a.y()) * (x - a.x())) / area();
+        return {1 - v - w, v, w};
+    }
+};
+
+/// Columns of a row whose middles lie inside: the shares are linear along it.
+std::array<int, 2> columns_inside(const Flat& flat, double y, int width) {
+    const Eigen::Vector3d first = flat.shares(0.5, y), step = flat.shares(1.5, y) - first;
+    double from = 0, to = width - 1;
+    for (int i = 0; i < 3; ++i) {
+        if (step[i] > 0) from = std::max(from, std::ceil(-first[i] / step[i] - 1e-9));
+        if (step[i] < 0) to = std::min(to, std::floor(first[i] / -step[i] + 1e-9));
+        if (step[i] == 0 && first[i] < 0) to = -1;
+    }
+    return {static_cast<int>(std::min<double>(from, width)), static_cast<int>(to)};
+}
+
 void fill(const Facet3& facet, const Scene& scene, const View& view, Buffer& buffer) {
-    const Eigen::Vector3d a = view(facet.corners[0]), b = view(facet.corners[1]), c = view(facet.corners[2]);
-    const double area = (b - a).head<2>().x() * (c - a).y() - (b - a).y() * (c - a).x();
-    if (std::abs(area) < 1e-9) return;
+    const Flat flat{view(facet.corners[0]), view(facet.corners[1]), view(facet.corners[2])};
+    if (std::abs(flat.area()) < 1e-9) return;
     const double light = light_on(facet, view);
-    const auto [left, right] = std::minmax({a.x(), b.x(), c.x()});
-    const auto [top, bottom] = std::minmax({a.y(), b.y(), c.y()});
-    for (int row = std::max(0, static_cast<int>(top)); row <= std::min(buffer.height - 1, static_cast<int>(bottom)); ++row)
-        for (int column = std::max(0, static_cast<int>(left)); column <= std::min(buffer.width - 1, static_cast<int>(right));
-             ++column) {
-            const Eigen::Vector2d at(column + 0.5, row + 0.5);
-            const double v = ((at - a.head<2>()).x() * (c - a).y() - (at - a.head<2>()).y() * (c - a).x()) / area;
-            const double w = ((b - a).x() * (at - a.head<2>()).y() - (b - a).y() * (at - a.head<2>()).x()) / area;
-            const double u = 1 - v - w;
-            if (u < -1e-9 || v < -1e-9 || w < -1e-9) continue;
-            const double depth = u * a.z() + v * b.z() + w * c.z();
+    const Eigen::Vector3d values(facet.values.data()), depths(flat.a.z(), flat.b.z(), flat.c.z());
+    const auto [top, bottom] = std::minmax({flat.a.y(), flat.b.y(), flat.c.y()});
+    for (int row = std::max(0, static_cast<int>(top)); row <= std::min(buffer.height - 1, static_cast<int>(bottom)); ++row) {
+        const auto [from, to] = columns_inside(flat, row + 0.5, buffer.width);
+        for (int column = from; column <= to; ++column) {
+            const Eigen::Vector3d shares = flat.shares(column + 0.5, row + 0.5);
             const size_t pixel = static_cast<size_t>(row) * buffer.width + column;
-            if (depth <= buffer.depth[pixel]) continue;
-            buffer.depth[pixel] = depth;
-            const double value = u * facet.values[0] + v * facet.values[1] + w * facet.values[2];
-            buffer.colours[pixel] = shaded(facet.by_value ? scene.scale.at(value) : facet.colour, light);
+            if (shares.dot(depths) <= buffer.depth[pixel]) continue;
+            buffer.depth[pixel] = shares.dot(depths);
+            buffer.colours[pixel] = shaded(facet.by_value ? scene.scale.at(shares.dot(values)) : facet.colour, light);
         }
+    }
 }
 
 /// Mean of each block of the buffer, clear where nothing is.

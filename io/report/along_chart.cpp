@@ -86,7 +86,7 @@ void set_range(const StateResult& state, LineChart& chart) {
 StateChart along_chart(const RunRecord& record, const StateResult& state) {
     LineChart chart;
     chart.title = "Longitudinal strain along the belt, " + state.name;
-    chart.x_label = "along the unstretched belt from the pulley";
+    chart.x_label = "along the unstretched belt";
     chart.x_unit = "mm";
     chart.y_label = "longitudinal strain";
     chart.y_unit = "%";

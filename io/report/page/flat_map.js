@@ -149,7 +149,7 @@ export class FlatMap {
     pen.font = "600 12px sans-serif";
     pen.fillStyle = "#1d2a33";
     pen.textAlign = "left";
-    pen.fillText("along the unstretched belt from the pulley [mm]", b.left, b.bottom + 35);
+    pen.fillText("along the unstretched belt [mm]", b.left, b.bottom + 35);
     pen.fillText("across [mm]", 2, 12);
   }
 
@@ -166,7 +166,7 @@ export class FlatMap {
       pen.font = "600 12.5px sans-serif";
       const right = x < this.box.right - 220;
       pen.textAlign = right ? "left" : "right";
-      const text = `${peak.value.toPrecision(3)} ${this.info.unit}, ${peak.name}`, low = y < this.box.top + 20 ? 20 : -8;
+      const text = `${peak.value.toPrecision(3)} ${this.info.unit}, ${peak.name}`, low = y < this.box.top + 40 ? 42 : -8;
       pen.lineWidth = 5;
       pen.lineJoin = "round";
       pen.strokeStyle = "#fff";
