@@ -118,6 +118,13 @@ void draw_uprights(const LineChart& chart, const ChartFrame& frame, Drawing& dra
     }
 }
 
+/// The base line nearest above or below a level on which no label stands yet.
+double free_line(double y, const std::vector<double>& taken) {
+    for (const double at : {y - 4, y + 13, y - 18, y + 27, y - 32, y + 41})
+        if (std::ranges::none_of(taken, [&](double other) { return std::abs(other - at) < 13; })) return at;
+    return y - 4;
+}
+
 void draw_levels(const LineChart& chart, const ChartFrame& frame, Drawing& drawing) {
     std::vector<double> taken;
     for (const Level& level : chart.levels) {
@@ -127,12 +134,11 @@ void draw_levels(const LineChart& chart, const ChartFrame& frame, Drawing& drawi
         const Colour colour = level.limit ? ink::alarm : ink::quiet;
         drawing.add(Stroke{{{left, y}, {right, y}},
                            {colour, level.limit ? 1.6 : 1.1, level.limit ? std::vector<double>{} : std::vector<double>{6, 4}}});
-        const bool low = std::ranges::any_of(taken, [&](double other) { return std::abs(other - y) < 14; });
-        const double at = low ? y + 12 : y - 4;
+        const double at = free_line(y, taken);
         const double place = level.limit ? right - 6 : (left + right) / 2;
         drawing.add(
             Words{{place, at}, level.label, small_size, level.limit ? Anchor::end : Anchor::middle, colour, false, true});
-        taken.push_back(y);
+        taken.push_back(at);
     }
 }
 

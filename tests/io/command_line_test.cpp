@@ -49,7 +49,8 @@ TEST_CASE("help names the commands that work and no other") {
     CHECK(holds(help, "screen"));
     CHECK(holds(help, "size"));
     CHECK(holds(help, "belts"));
-    for (const char* unbuilt : {"wear", "report", "verify"}) CHECK_FALSE(holds(help, unbuilt));
+    CHECK(holds(help, "report"));
+    for (const char* unbuilt : {"wear", "verify"}) CHECK_FALSE(holds(help, unbuilt));
 }
 
 TEST_CASE("a wrong command line is refused with exit code 2 and a message on standard error alone") {
