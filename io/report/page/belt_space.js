@@ -38,12 +38,21 @@ function bandTexture(field, signed) {
   return texture;
 }
 
+/** Whether the processor draws in place of a graphics card: smooth edges then take three times as long. */
+function rendersInSoftware() {
+  const probe = document.createElement("canvas").getContext("webgl2");
+  const info = probe?.getExtension("WEBGL_debug_renderer_info");
+  const name = info ? probe.getParameter(info.UNMASKED_RENDERER_WEBGL) : "";
+  probe?.getExtension("WEBGL_lose_context")?.loseContext();
+  return /swiftshader|llvmpipe|software|basic render/i.test(name);
+}
+
 export class BeltSpace {
   /** Throws where there is no WebGL. `picked(index)` is told the belt's point nearest to what was clicked. */
   constructor(canvas, view, picked) {
     this.canvas = canvas;
     this.picked = picked;
-    this.renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true });
+    this.renderer = new WebGLRenderer({ canvas, antialias: !rendersInSoftware(), alpha: true });
     this.renderer.setPixelRatio(Math.min(window.devicePixelRatio, 2));
     this.scene = new Scene();
     this.camera = new OrthographicCamera(-1, 1, 1, -1, -50000, 50000);
