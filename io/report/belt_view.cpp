@@ -1,6 +1,7 @@
 #include "io/report/belt_view.h"
 
 #include "io/picture/colour.h"
+#include "io/picture/svg.h"
 #include "io/report/packed_numbers.h"
 #include "io/report/set_places.h"
 #include "io/report/state_charts.h"
@@ -93,7 +94,7 @@ Json state_view(const RunRecord& record, const StateResult& state) {
     const bool half = record.transition.settings.model == Symmetry::half;
     const BeltSurface& surface = state.surface;
     const Thinned lines = thinned(surface, half);
-    Json entry{{"name", state.name}, {"excluded", state.excluded}};
+    Json entry{{"name", with_visible_directions(state.name)}, {"excluded", state.excluded}};
     for (const int i : lines.along) entry["x"].push_back(surface.points[static_cast<size_t>(i) * surface.across].x);
     for (const int j : lines.across) entry["y"].push_back(surface.points[static_cast<size_t>(j)].y);
     entry["position"] = vectors(

@@ -91,6 +91,11 @@ TEST_CASE("hostile text is text in a drawing") {
     CHECK(text.find("data-drawing=\"a&quot;b\"") != std::string::npos);
 }
 
+TEST_CASE("characters that turn the direction of writing are shown by their codes and others are left alone") {
+    CHECK(escaped("a\u202eb\u2069c\u200f") == "a[U+202E]b[U+2069]c[U+200F]");
+    CHECK(escaped("\u05de \u2013 \u2264 \u2028") == "\u05de \u2013 \u2264 \u2028");
+}
+
 TEST_CASE("a line's points may only be left out where nobody sees it") {
     Drawing drawing{100, 100, "", ""};
     Stroke stroke;

@@ -1,5 +1,6 @@
 #include "io/report/report.h"
 
+#include "io/picture/svg.h"
 #include "io/report/packed_numbers.h"
 #include "io/report/page.h"
 #include "tests/io/sample_run.h"
@@ -62,7 +63,7 @@ TEST_CASE("report: hostile text in titles and names stays text") {
     const std::string html = report_html(record);
     CHECK_FALSE(holds(html, "<img src=x"));
     CHECK_FALSE(holds(html, "<script>alert"));
-    CHECK(data_of(html)["states"][0]["name"] == hostile);
+    CHECK(data_of(html)["states"][0]["name"] == with_visible_directions(hostile));
     CHECK(holds(html, "<h1><bdi>&lt;/script&gt;"));
 }
 

@@ -28,6 +28,8 @@ for (const width of [1280, 400])
       assert.deepEqual(seen.errors, []);
       assert.match(await page.title(), /^<\/script><script>document/);
       assert.match(await page.textContent("h1"), /<img src=x onerror/);
+      assert.match(await page.textContent("h1"), /\[U\+202E\]/);
+      assert.ok(!/[\u202a-\u202e\u2066-\u2069]/.test(await page.evaluate(() => document.querySelector("main").textContent)));
       assert.equal(await page.locator("img").count(), 0);
       assert.equal(await page.evaluate(() => document.scripts.length), 2);
       assert.equal(await page.evaluate(() => document.documentElement.scrollWidth), width);
