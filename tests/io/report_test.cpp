@@ -1,14 +1,18 @@
 #include "io/report/report.h"
 
+#include "io/case_file.h"
 #include "io/picture/svg.h"
 #include "io/report/packed_numbers.h"
 #include "io/report/page.h"
+#include "solver/transition.h"
 #include "tests/io/sample_run.h"
+#include "tests/io/scratch_folder.h"
 
 #include <doctest/doctest.h>
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
+#include <ctime>
 
 using namespace swale;
 
@@ -53,6 +57,24 @@ TEST_CASE("report: the content policy forbids all but the two hashed parts and d
     CHECK_FALSE(holds(policy, "unsafe"));
     CHECK_FALSE(holds(policy, "http"));
 }
+
+#ifdef SWALE_LONG_TESTS
+TEST_CASE("report: of the shipped cases it takes no more than half a second and 1.5 MB") {
+    for (const std::string name : {"reclaim-r3-tail", "shiploader-s1-tail"}) {
+        RunRecord record;
+        record.case_file = SWALE_SOURCE_DIR "/cases/" + name + "/" + name + ".toml";
+        record.case_text = file_text(record.case_file);
+        record.transition = parse_case(record.case_text, record.case_file);
+        record.result = solve_transition(record.transition);
+        const std::clock_t start = std::clock();
+        const std::string html = report_html(record);
+        const double seconds = static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC;
+        MESSAGE(name << ": " << seconds << " s, " << html.size() << " bytes");
+        CHECK(seconds < 0.5);
+        CHECK(html.size() < 1'500'000);
+    }
+}
+#endif
 
 TEST_CASE("report: hostile text in titles and names stays text") {
     RunRecord record = sample_run();
