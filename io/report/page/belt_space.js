@@ -14,7 +14,7 @@ void main() {
   v_normal = normalMatrix * normal;
   gl_Position = projectionMatrix * modelViewMatrix * vec4(position, 1.0);
 }`;
-// Bands of colour with thin lines between them; light from the eye's upper left on both faces.
+// Bands of colour with thin lines between them where there is room; light from the eye's upper left on both faces.
 const fragmentShader = `
 uniform sampler2D bandColours;
 uniform float low, high, bands;
@@ -25,7 +25,7 @@ void main() {
   vec3 colour = texture2D(bandColours, vec2((floor(place) + 0.5) / bands, 0.5)).rgb;
   float width = fwidth(place);
   float nearest = abs(fract(place + 0.5) - 0.5);
-  if (nearest < 0.6 * width && place > 0.5 && place < bands - 0.5) colour = mix(colour, vec3(1.0), 0.55);
+  if (nearest < 0.6 * width && place > 0.5 && place < bands - 0.5) colour = mix(colour, vec3(1.0), 0.55 * (1.0 - smoothstep(0.12, 0.3, width)));
   float light = 0.66 + 0.38 * abs(dot(normalize(v_normal), normalize(vec3(-0.35, 0.5, 0.8))));
   gl_FragColor = vec4(min(colour * light, 1.0), 1.0);
 }`;
