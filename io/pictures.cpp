@@ -5,6 +5,7 @@
 #include "io/picture/svg.h"
 #include "io/report/belt_picture.h"
 #include "io/report/state_charts.h"
+#include "io/report/strain_map.h"
 #include "io/state_file_stem.h"
 #include "io/verdict.h"
 

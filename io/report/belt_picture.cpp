@@ -49,7 +49,8 @@ Drawing belt_picture(const RunRecord& record, const StateResult& state, double w
     add_belt(state, field, far, scene);
     add_rolls(record.result.rolls, far, scene);
     const double edge = layout.belt_width / 2;
-    scene.names = {{{0, edge, 0}, "pulley"}, {{layout.distance, 0.85 * edge, layout.trough_depth()}, "first full set"}};
+    scene.names = {{{0, edge, 0}, layout.pulley.support == Support::held ? "held end" : "pulley"},
+                   {{layout.distance, 0.85 * edge, layout.trough_depth()}, "first full set"}};
     Drawing drawing = draw(scene, "The belt on its rolls, " + state.name, width);
     drawing.description = fmt::format(
         "The belt from the pulley to just behind the first full set, coloured by its longitudinal strain in "

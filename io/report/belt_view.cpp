@@ -3,8 +3,8 @@
 #include "io/picture/colour.h"
 #include "io/picture/svg.h"
 #include "io/report/packed_numbers.h"
+#include "io/report/rolls_below.h"
 #include "io/report/set_places.h"
-#include "io/report/state_charts.h"
 #include "io/report/view_fields.h"
 #include "io/verdict.h"
 
@@ -16,7 +16,7 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-constexpr size_t most_points = 10500;  // of half a belt, for one state of a page
+constexpr size_t most_points = 10500;  // of half a belt, for one state of a page; of a whole one a third more
 
 /// Which lines of the surface's sample a page gets.
 struct Thinned {
@@ -34,7 +34,7 @@ std::vector<int> every(int step, int from, int to) {
 
 Thinned thinned(const BeltSurface& surface, bool half) {
     const int first = half ? surface.across / 2 : 0;
-    const size_t allowed = half ? most_points : 2 * most_points;
+    const size_t allowed = half ? most_points : most_points * 4 / 3;
     int along = 1, across = 1;
     Thinned lines{every(1, 0, surface.along), every(1, first, surface.across)};
     while (lines.points() > allowed) {
@@ -77,12 +77,14 @@ Json fields_of(const StateResult& state, const Thinned& lines) {
     return fields;
 }
 
+/// How far a mode moves along and across; up, it is one of the fields.
 void add_mode(const char* name, const std::optional<BeltMode>& mode, const BeltSurface& surface, const Thinned& lines,
               Json& entry) {
-    constexpr unsigned coarse = 1023;  // of a motion only its shape is seen
-    if (mode)
-        entry[name] = vectors(
-            surface, lines, [&](size_t k) { return mode->motion[k]; }, coarse);
+    constexpr unsigned coarse = 255;  // only the shape is seen
+    if (!mode) return;
+    for (const int i : {0, 1})
+        entry[name].push_back(packed_field(
+            surface, lines, [&](size_t k) { return mode->motion[k][i]; }, coarse));
 }
 
 Json place(const std::string& field, const std::string& name, const Reading& reading, double factor) {
@@ -105,7 +107,7 @@ Json state_view(const RunRecord& record, const StateResult& state) {
     entry["peaks"] = {place("strain", "most at the edge", state.edge_strain_max, 100),
                       place("tension", "most at the edge", state.edge_tension_max, 1),
                       place("surface", "most", state.surface_strain_max, 100)};
-    entry["rollsBelow"] = rolls_below(record, state);
+    entry["sets"] = Json::array();
     for (const SetPlace& set : set_places(state)) entry["sets"].push_back({{"name", set.name}, {"x", set.x}});
     return entry;
 }
@@ -148,6 +150,10 @@ Json limits_of(const RunRecord& record, const StateResult& state) {
 Json belt_view(const RunRecord& record) {
     const bool half = record.transition.settings.model == Symmetry::half;
     Json view{{"half", half}, {"fields", fields_view()}, {"rolls", rolls_view(record.result.rolls)}};
+    const double radius = record.transition.layout.trough.roll_diameter / 2;
+    view["rollsBelow"] = Json::array();
+    for (const RollBelow& roll : rolls_below(record.transition))
+        view["rollsBelow"].push_back({-radius, roll.from, radius, roll.to});
     view["junctions"] = record.transition.layout.junctions();
     view["distance"] = record.transition.layout.distance;
     view["states"] = Json::array();

@@ -4,6 +4,7 @@
 #include "io/report/belt_picture.h"
 #include "io/report/html.h"
 #include "io/report/state_charts.h"
+#include "io/report/strain_map.h"
 #include "io/verdict.h"
 
 #include <fmt/format.h>

@@ -1,11 +1,8 @@
 #include "io/report/state_charts.h"
 
-#include "io/picture/colour.h"
 #include "io/report/along_chart.h"
-#include "io/report/set_places.h"
-#include "io/report/view_fields.h"
+#include "io/report/rolls_below.h"
 #include "io/terminal/plain_text.h"
-#include "mesh/idler_set.h"
 #include "solver/screening.h"
 
 #include <fmt/format.h>
@@ -59,32 +56,19 @@ StateChart strain_chart(const RunRecord& record, const StateResult& state) {
     return {"strain-across", "Longitudinal strain across the belt at mid-transition and over each set.", chart};
 }
 
-/// Rolls of a full set under the left half of the flat belt: what of it each roll can carry.
-std::vector<Stretch> roll_stretches(const TransitionLayout& layout, double underside) {
-    std::vector<Stretch> stretches;
-    const std::vector<IdlerSet> sets = idler_sets(layout, 1);
-    if (sets.empty() || sets.back().support == Support::held) return stretches;
-    for (const SetRoll& roll : rolls_of(layout, sets.back(), underside)) {
-        if (roll.side < 0) continue;
-        const double begin = roll.side == 0 ? 0 : roll.facet.begin + layout.trough.roll_gap / 2;
-        const double length = roll.side == 0 ? roll.roll.half_length : 2 * roll.roll.half_length;
-        stretches.push_back({roll.name + " roll", begin, std::min(begin + length, layout.belt_width / 2)});
-    }
-    return stretches;
-}
-
 StateChart pressure_chart(const RunRecord& record, const StateResult& state) {
-    LineChart chart = across_chart(state, 0, [](const SurfacePoint& point) { return point.contact_pressure; });
+    const bool half = record.transition.settings.model == Symmetry::half;
+    LineChart chart =
+        across_chart(state, half ? 0 : -INFINITY, [](const SurfacePoint& point) { return point.contact_pressure; });
     std::erase_if(chart.series, [](const Series& series) { return series.name == "mid-transition"; });
     chart.title = "Pressure on the rolls' contact lines, " + state.name;
     chart.y_label = "largest pressure on the contact line";
     chart.y_unit = "MPa";
     chart.y_low = 0;
-    chart.stretches = roll_stretches(record.transition.layout, record.transition.belt.section.underside);
-    return {"pressure",
-            "Pressure between belt and rolls along their contact lines, from the centre line to the edge; shaded: the rolls of "
-            "a full set.",
-            chart};
+    for (const RollBelow& roll : rolls_below(record.transition))
+        if (!half || roll.to > 0)
+            chart.stretches.push_back({roll.name + " roll", half ? std::max(0.0, roll.from) : roll.from, roll.to});
+    return {"pressure", "Pressure between belt and rolls along their contact lines; shaded: the rolls of a full set.", chart};
 }
 
 std::vector<Eigen::Vector2d> outline(const Roll& roll) {
@@ -94,17 +78,6 @@ std::vector<Eigen::Vector2d> outline(const Roll& roll) {
         points.emplace_back(-corner.y(), corner.z());
     }
     return points;
-}
-
-GridField grid_field(const StateResult& state, const ViewField& field) {
-    const BeltSurface& surface = state.surface;
-    GridField grid{{}, {}, Eigen::MatrixXd(surface.along, surface.across)};
-    for (int i = 0; i < surface.along; ++i) grid.x.push_back(surface.points[static_cast<size_t>(i) * surface.across].x);
-    for (int j = 0; j < surface.across; ++j) grid.y.push_back(surface.points[static_cast<size_t>(j)].y);
-    for (int i = 0; i < surface.along; ++i)
-        for (int j = 0; j < surface.across; ++j)
-            grid.values(i, j) = field.value(state, static_cast<size_t>(i) * surface.across + j);
-    return grid;
 }
 
 }  // namespace
@@ -126,37 +99,6 @@ std::vector<TroughShape> trough_shapes(const RunRecord& record, const StateResul
         if (!shape.belt.empty()) shapes.push_back(std::move(shape));
     }
     return shapes;
-}
-
-std::vector<std::array<double, 4>> rolls_below(const RunRecord& record, const StateResult& state) {
-    std::vector<std::array<double, 4>> boxes;
-    const double radius = record.transition.layout.trough.roll_diameter / 2;
-    const auto stretches = roll_stretches(record.transition.layout, record.transition.belt.section.underside);
-    for (const SetPlace& set : set_places(state))
-        for (const Stretch& roll : stretches) {
-            const double from = roll.from > 0 ? roll.from : -roll.to;
-            boxes.push_back({set.x - radius, from, set.x + radius, roll.to});
-            if (roll.from > 0) boxes.push_back({set.x - radius, -roll.to, set.x + radius, -roll.from});
-        }
-    return boxes;
-}
-
-FieldMap strain_map(const RunRecord& record, const StateResult& state) {
-    const ViewField& field = view_fields().front();
-    const FieldRange range = range_of(field, state);
-    FieldMap map{"Longitudinal strain on the flattened belt, " + state.name, field.name, field.unit, grid_field(state, field),
-                 colour_scale(range.low, range.high, false)};
-    for (const SetPlace& set : set_places(state)) map.sets.push_back({set.name, set.x});
-    for (const double junction : record.transition.layout.junctions())
-        for (const double side : {1.0, -1.0}) map.junctions.push_back({"junction", side * junction});
-    map.rolls = rolls_below(record, state);
-    const Reading& peak = state.edge_strain_max;
-    map.peak = MapPoint{significant(100 * peak.value) + " % at the edge, the most", peak.x, peak.y};
-    for (const Judgement& judgement : record.result.criteria)
-        if (judgement.state == state.name && judgement.name == "edge strain" && judgement.limit)
-            map.limit = Level{fmt::format("limit of the edge strain, {} %", significant(100 * *judgement.limit)),
-                              100 * *judgement.limit};
-    return map;
 }
 
 BarChart required_distances(const RunRecord& record) {

@@ -106,6 +106,17 @@ TEST_CASE("report: what another command adds stands behind the answer") {
     CHECK(holds(html, "<p>tried 1500 mm</p>"));
 }
 
+TEST_CASE("report: a run without any solution says so and has no pictures of it") {
+    RunRecord record = sample_run();
+    record.result.states.erase(record.result.states.begin());
+    record.result.criteria.clear();
+    const std::string html = report_html(record);
+    CHECK(holds(html, "No state has a solution to be shown."));
+    CHECK(holds(html, "residual 3.1e-4 &gt; 1e-8 after 60 iterations"));
+    CHECK(data_of(html)["states"].empty());
+    CHECK(data_of(html)["leading"] == -1);
+}
+
 TEST_CASE("report: a page without data has no script at all") {
     const std::string html = page_html({"Wear of a roll", "What wears it?", "<p>body</p>"});
     CHECK_FALSE(holds(html, "<script"));

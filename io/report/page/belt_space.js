@@ -59,6 +59,10 @@ export class BeltSpace {
     this.camera.up.set(0, 0, 1);
     this.controls = new OrbitControls(this.camera, canvas);
     this.controls.addEventListener("change", () => this.draw());
+    this.controls.enableZoom = false;  // until it has the focus: else nobody could scroll past it
+    canvas.addEventListener("pointerdown", () => canvas.focus({ preventScroll: true }));
+    canvas.addEventListener("focus", () => { this.controls.enableZoom = true; });
+    canvas.addEventListener("blur", () => { this.controls.enableZoom = false; });
     this.addRolls(view.rolls);
     this.addMark();
     this.material = new ShaderMaterial({ vertexShader, fragmentShader, side: DoubleSide,

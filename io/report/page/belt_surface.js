@@ -33,7 +33,9 @@ export async function beltSurface(state, view) {
     surface.fields[field.id] = { numbers, from: packed.from, to: packed.to, bands: packed.bands,
       step: (packed.high - packed.low) / packed.levels };
   }
-  if (state.motion_symmetric) surface.motion.mode_symmetric = await vectors(state.motion_symmetric, [1, -1, 1]);
-  if (state.motion_antisymmetric) surface.motion.mode_antisymmetric = await vectors(state.motion_antisymmetric, [-1, 1, -1]);
+  // Up, a motion is one of the fields.
+  const motion = async (packed, signs, up) => [...await vectors(packed, signs), surface.fields[up].numbers];
+  if (state.motion_symmetric) surface.motion.mode_symmetric = await motion(state.motion_symmetric, [1, -1], "mode_symmetric");
+  if (state.motion_antisymmetric) surface.motion.mode_antisymmetric = await motion(state.motion_antisymmetric, [-1, 1], "mode_antisymmetric");
   return surface;
 }

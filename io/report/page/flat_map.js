@@ -3,7 +3,7 @@ import { bisectRight, ticks } from "d3-array";
 import { contours } from "d3-contour";
 import { bandColours } from "./colour_maps.js";
 
-const margin = { left: 54, top: 26, right: 12, bottom: 40 };
+const margin = { left: 54, top: 26, right: 30, bottom: 40 };
 
 export class FlatMap {
   /** `pointed(index)` is told the belt's point nearest to the pointer. */
@@ -112,7 +112,7 @@ export class FlatMap {
     pen.strokeStyle = pen.fillStyle = "#1d2a33";
     pen.font = "12px sans-serif";
     pen.textAlign = "center";
-    for (const set of this.state.sets || []) {
+    for (const set of this.state.sets) {
       const x = this.x(set.x);
       pen.lineWidth = 1.1;
       line(pen, x, b.top - 4, x, b.bottom);
@@ -126,8 +126,9 @@ export class FlatMap {
     for (const [style, width, dashes] of [["#fff", 2.6, []], ["#1d2a33", 1.1, [6, 4]]]) {
       pen.strokeStyle = style;
       pen.lineWidth = width;
-      for (const [x0, y0, x1, y1] of this.state.rollsBelow)
-        if (this.x(x1) <= b.right) pen.strokeRect(this.x(x0), this.y(y1), this.x(x1) - this.x(x0), this.y(y0) - this.y(y1));
+      for (const set of this.state.sets)
+        for (const [x0, y0, x1, y1] of this.view.rollsBelow)
+          if (this.x(set.x + x1) <= b.right) pen.strokeRect(this.x(set.x + x0), this.y(y1), this.x(x1) - this.x(x0), this.y(y0) - this.y(y1));
       pen.setLineDash(dashes);
       for (const junction of this.view.junctions)
         for (const side of [1, -1]) line(pen, b.left, this.y(side * junction), b.right, this.y(side * junction));

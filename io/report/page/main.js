@@ -72,6 +72,12 @@ class Report {
     this.map = new FlatMap(canvas, view, (k) => this.pointed(k));
   }
 
+  mapHint(info, state) {
+    const limit = state.limits[info.id];
+    return element("p", { className: "hint", textContent: "Lines across: sets, with their rolls as boxes; broken lines along: junctions" +
+      (limit === undefined ? "." : `; red line: the limit of ${limit.toPrecision(3)} ${info.unit}; cross: the most at the edge.`) });
+  }
+
   makeSpace() {
     const host = document.getElementById("space-view");
     const canvas = element("canvas", { tabIndex: 0 });
@@ -93,7 +99,7 @@ class Report {
     host.append(
       element("div", { className: "controls" }, this.stretch.label, this.amplitude.label, home),
       element("div", { className: "space" }, element("div", { className: "stage" }, canvas, this.spaceLegend), element("div", {},
-        element("p", { className: "hint", textContent: "Drag to turn, wheel to zoom, click on the belt to read a point. Displacement counts from the flat sheet: 0 lays the belt flat, 1 is true." }),
+        element("p", { className: "hint", textContent: "Drag to turn, click on the belt to read a point; after that the wheel zooms. Displacement counts from the flat sheet: 0 lays the belt flat, 1 is true." }),
         this.readout)));
     host.hidden = false;
   }
@@ -128,7 +134,7 @@ class Report {
     const info = view.fields.find((field) => field.id === this.choices.field), field = surface.fields[info.id];
     for (const block of this.blocks) block.classList.toggle("shown", Number(block.dataset.state) === this.stateOfView[i]);
     this.map.show(surface, field, info, state);
-    this.mapLegend.replaceChildren(legend(field, info, this.mapLegend.clientWidth));
+    this.mapLegend.replaceChildren(legend(field, info, this.mapLegend.clientWidth), this.mapHint(info, state));
     if (!this.space) return;
     const motion = surface.motion[info.id];
     this.amplitude.label.hidden = !motion;

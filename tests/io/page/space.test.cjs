@@ -29,6 +29,7 @@ test("dragging turns the belt and the button turns it back", () =>
     await page.getByRole("button", { name: "turn back" }).click();
     assert.equal(await picture(page), before);
     await page.mouse.move(box.x + 300, box.y + 200);
+    await page.locator(canvas).focus();
     await page.mouse.wheel(0, -300);
     assert.notEqual(await picture(page), before, "the wheel zooms");
   }));
