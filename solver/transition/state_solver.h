@@ -77,6 +77,10 @@ class StateSolver {
     SolverTimes times_;
 };
 
+/// What the criteria look at, of a solved grid: readings, forces, the running trough.
+StateResult recover_judged(const TransitionCase& transition, const TensionState& state, const BeltModel& model,
+                           const ControlPoints& points);
+
 /// Everything that follows from a solved grid, still without error estimates and eigenvalues.
 StateResult recover_state(const TransitionCase& transition, const TensionState& state, const BeltModel& model,
                           const ControlPoints& points);
