@@ -13,21 +13,13 @@ namespace {
 
 using Rows = std::vector<Sensitivity>;
 
-// A criterion that has a value on one side alone has no derivative.
-std::optional<double> slope(const Judgement& ahead, const Judgement& behind, double step) {
-    if (!ahead.value || !behind.value) return {};
-    return (*ahead.value - *behind.value) / (2 * step);
-}
-
 Rows derivatives(const StateTangent& tangent, const Parameter& parameter, const std::vector<Judgement>& criteria) {
     Rows rows;
     for (const Judgement& judgement : criteria)
         rows.push_back({judgement.name, judgement.state, parameter.name, parameter.unit, {}, tangent.why_none()});
     if (!tangent.why_none().empty()) return rows;
-    const BeltMotion motion = tangent.motion(parameter);
-    const auto ahead = tangent.judged(parameter, parameter.step, motion);
-    const auto behind = tangent.judged(parameter, -parameter.step, motion);
-    for (std::size_t k = 0; k < rows.size(); ++k) rows[k].derivative = slope(ahead[k], behind[k], parameter.step);
+    const auto found = tangent.derivatives(parameter);
+    for (std::size_t k = 0; k < rows.size(); ++k) rows[k].derivative = found[k];
     return rows;
 }
 

@@ -130,6 +130,16 @@ BeltMotion StateTangent::motion(const Parameter& parameter) const {
     return motion;
 }
 
+std::vector<std::optional<double>> StateTangent::derivatives(const Parameter& parameter) const {
+    const BeltMotion along = motion(parameter);
+    const double step = parameter.step;
+    const auto ahead = judged(parameter, step, along), behind = judged(parameter, -step, along);
+    std::vector<std::optional<double>> derivatives(ahead.size());
+    for (std::size_t k = 0; k < ahead.size(); ++k)
+        if (ahead[k].value && behind[k].value) derivatives[k] = (*ahead[k].value - *behind[k].value) / (2 * step);
+    return derivatives;
+}
+
 std::vector<Judgement> StateTangent::judged(const Parameter& parameter, double change, const BeltMotion& motion) const {
     const VectorXd unknowns = unknowns_ + change * motion.unknowns;
     const Moved at = moved(&parameter, change, model_.scale + change * motion.scale, unknowns);

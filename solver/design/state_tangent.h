@@ -30,6 +30,10 @@ class StateTangent {
     /// du/dp = -K^-1 dr/dp, the bulk laid anew on what moves, and a far plane kept at its mid-span by the belt's length.
     BeltMotion motion(const Parameter& parameter) const;
 
+    /// How the value of each criterion changes, per unit of the parameter, in the order of `all_criteria`; absent where it has
+    /// none.
+    std::vector<std::optional<double>> derivatives(const Parameter& parameter) const;
+
     /// The criteria with the number changed by so much and the belt moved by as much as the motion says.
     std::vector<Judgement> judged(const Parameter& parameter, double change, const BeltMotion& motion) const;
 
