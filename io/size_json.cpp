@@ -27,16 +27,15 @@ Json layout_json(const TransitionLayout& layout) {
 Json arrangement_json(const Arrangement& arrangement) {
     Json json{{"name", arrangement.name}};
     json.update(layout_json(arrangement.transition.layout));
-    json.update({{"passes", arrangement.passes}, {"headroom", json_number(arrangement.headroom)}, {"binding", arrangement.binding}});
+    json.update(
+        {{"passes", arrangement.passes}, {"headroom", json_number(arrangement.headroom)}, {"binding", arrangement.binding}});
     return json;
 }
 
 Json step_json(const SizingStep& step) {
     Json json = layout_json(step.layout);
-    json.update({{"whole", step.whole},
-                 {"passed", step.passed},
-                 {"headroom", json_number(step.headroom)},
-                 {"binding", step.binding}});
+    json.update(
+        {{"whole", step.whole}, {"passed", step.passed}, {"headroom", json_number(step.headroom)}, {"binding", step.binding}});
     return json;
 }
 

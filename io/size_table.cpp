@@ -12,14 +12,15 @@ namespace swale {
 namespace {
 
 constexpr Allowed distance_range = {Kind::length, 100, 100000}, lift_range = {Kind::length, -1000, 2000};
-constexpr double shortest_in_widths = 0.5, longest_in_widths = 12, highest_in_depths = 0.6;
+constexpr double shortest_in_widths = 0.5, longest_in_widths = 12, highest_in_depths = 0.5;
 
 // Steeper than the full sets' none can be of use.
 std::vector<double> read_angles(CaseTable& table, const TransitionLayout& layout) {
     const TomlNode* node = table.value("angles");
     if (node == nullptr) return {};
-    const std::string allowed = fmt::format("a list of angles like [\"10 deg\", \"20 deg\"], each above 0 and up to the full sets' {:.3g} deg",
-                                            layout.trough.angle * 180 / std::numbers::pi);
+    const std::string allowed =
+        fmt::format("a list of angles like [\"10 deg\", \"20 deg\"], each above 0 and up to the full sets' {:.3g} deg",
+                    layout.trough.angle * 180 / std::numbers::pi);
     std::vector<double> angles;
     for (const TomlNode& item : node->items) {
         try {

@@ -9,7 +9,7 @@
 namespace swale {
 
 /// [size] of a case file: what `swale size` looks for and within what; absent keys give half to twelve belt widths, the pulley
-/// from flush to 0.6 of the trough's depth, up to two intermediate sets of any angle.
+/// from flush to half the trough's depth, up to two intermediate sets of any angle.
 SizingBounds read_size_table(CaseTable table, const TransitionLayout& layout);
 
 /// The same of a case that parses.

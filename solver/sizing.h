@@ -8,44 +8,45 @@
 
 namespace swale {
 
-/// What is looked for. distance: the shortest that passes, all else as it is. lift, idlers: the pulley lift, or the intermediate
-/// sets, that leave most of the limits at the given distance. all: the shortest distance with lift and sets as it needs them.
+/// What is looked for. distance: the shortest that passes, all else as it is. lift, idlers: the pulley lift, or the
+/// intermediate sets, that leave most of the limits at the given distance. all: the shortest distance with lift and sets as it
+/// needs them.
 enum class SizingAim { distance, lift, idlers, all };
 
 /// What may be chosen. Lengths in mm, angles in rad.
 struct SizingBounds {
     SizingAim aim = SizingAim::distance;
-    double shortest = 0, longest = 0;         ///< distance
-    double lowest_lift = 0, highest_lift = 0; ///< of the pulley
-    int most_idlers = 2;                      ///< intermediate sets
-    std::vector<double> angles = {};          ///< of sets in stock; empty: any up to the full sets'
-    double relative = 0.009;                  ///< share by which a distance may be longer than needed
+    double shortest = 0, longest = 0;          ///< distance
+    double lowest_lift = 0, highest_lift = 0;  ///< of the pulley
+    int most_idlers = 2;                       ///< intermediate sets
+    std::vector<double> angles = {};           ///< of sets in stock; empty: any up to the full sets'
+    double relative = 0.009;                   ///< share by which a distance may be longer than needed
 };
 
 /// One arrangement that was tried.
 struct SizingStep {
     TransitionLayout layout;
-    bool whole = false;    ///< solved in all states as `solve` does; otherwise as far as the criteria of some states need
-    bool passed = false;   ///< every limit in every state looked at, with the estimated error on top
-    double headroom = 0;   ///< share of the binding limit that is left, its error taken off; below zero: over it
-    std::string binding;   ///< criterion and state nearest to a limit, or why there is no answer
+    bool whole = false;   ///< solved in all states as `solve` does; otherwise as far as the criteria of some states need
+    bool passed = false;  ///< every limit in every state looked at, with the estimated error on top
+    double headroom = 0;  ///< share of the binding limit that is left, its error taken off; below zero: over it
+    std::string binding;  ///< criterion and state nearest to a limit, or why there is no answer
 };
 
 /// One way to build the transition, as good as it was found.
 struct Arrangement {
-    std::string name;              ///< in print: "as given", "pulley 95 mm up", "one set of 20 deg"
+    std::string name;  ///< in print: "as given", "pulley 95 mm up", "one set of 20 deg"
     TransitionCase transition;
     bool passes = false;
-    double headroom = 0;           ///< as in SizingStep
+    double headroom = 0;  ///< as in SizingStep
     std::string binding;
 };
 
 /// What a change by one unit of a parameter does to the headroom of what binds, to first order.
 struct Lever {
     std::string parameter, unit;
-    double slope = 0;                 ///< of the binding headroom, per unit
-    std::optional<double> needed;     ///< change that brings it to zero from where it stands
-    std::optional<double> distance;   ///< what a unit of it is worth in distance [mm]; negative: shorter
+    double slope = 0;                ///< of the binding headroom, per unit
+    std::optional<double> needed;    ///< change that brings it to zero from where it stands
+    std::optional<double> distance;  ///< what a unit of it is worth in distance [mm]; negative: shorter
 };
 
 struct Sizing {

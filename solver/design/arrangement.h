@@ -16,7 +16,8 @@ struct Variable {
 };
 
 /// The case with other values of its variables, in their order.
-TransitionCase with_values(TransitionCase transition, const std::vector<Variable>& variables, const std::vector<double>& values);
+TransitionCase with_values(TransitionCase transition, const std::vector<Variable>& variables,
+                           const std::vector<double>& values);
 std::vector<double> values_of(const TransitionCase& transition, const std::vector<Variable>& variables);
 
 /// Distance in whole mm, from the bounds; the stations keep their shares of it.

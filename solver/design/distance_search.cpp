@@ -16,12 +16,13 @@ double slope_by_inverse_square(const Headroom& headroom, double distance) {
     return -headroom.slopes.front() * std::pow(distance, 3) / 2;
 }
 
-// Where the least headrooms of both would meet zero, if nothing is known but themselves.
+// Where the least headrooms of both would meet zero, if nothing is known but themselves; not nearer to either end than a fifth,
+// so that a jump is closed in too.
 double false_position(const DistanceTrial& fails, const DistanceTrial& passes) {
     const double low = fails.distance, high = passes.distance;
     if (!fails.trial.solved() || !fails.trial.least() || !passes.trial.least()) return std::sqrt(low * high);
     const double below = fails.trial.least()->share, above = passes.trial.least()->share;
-    const double share = -below / (above - below);
+    const double share = std::clamp(-below / (above - below), 0.2, 0.8);
     return 1 / std::sqrt((1 - share) / (low * low) + share / (high * high));
 }
 
@@ -82,14 +83,12 @@ std::optional<DistanceGuess> DistanceSearch::next() const {
     const double from = last_->distance;
     std::optional<double> root = predicted_root(*last_);
     if (root) root = std::clamp(*root, from / stride, from * stride);
-    if (!root && passes_ && fails_) root = false_position(*fails_, *passes_);
-    if (!root) return DistanceGuess{within(outwards()), false};
-    const bool near = passes_ && passes_->distance <= *root * (1 + relative_);
-    if (near) return DistanceGuess{within(passes_->distance / (1 + 0.9 * relative_)), true};
-    // A prediction that was wrong twice is not believed a third time.
-    if (passes_ && fails_ && (*root <= fails_->distance || *root >= passes_->distance))
-        return DistanceGuess{within(false_position(*fails_, *passes_)), false};
-    return DistanceGuess{within(*root * (1 + 0.4 * relative_)), false};
+    if (root && passes_ && std::abs(passes_->distance - *root) <= relative_ * *root)
+        return DistanceGuess{within(passes_->distance / (1 + 0.9 * relative_)), true};
+    const bool believed = root && !(passes_ && *root >= passes_->distance) && !(fails_ && *root <= fails_->distance);
+    if (believed) return DistanceGuess{within(*root * (1 + 0.4 * relative_)), false};
+    if (passes_ && fails_) return DistanceGuess{within(false_position(*fails_, *passes_)), false};
+    return DistanceGuess{within(outwards()), false};
 }
 
 }  // namespace swale

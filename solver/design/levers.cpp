@@ -34,7 +34,8 @@ std::vector<Lever> levers_of(const TransitionCase& transition, const TransitionR
                                state->shape.control_points);
     if (!tangent.why_none().empty()) return {};
     const auto first = std::ranges::find(result.criteria, least.state, &Judgement::state);
-    const auto judged = std::find_if(first, result.criteria.end(), [&](const Judgement& j) { return j.name == least.criterion; });
+    const auto judged =
+        std::find_if(first, result.criteria.end(), [&](const Judgement& j) { return j.name == least.criterion; });
     std::vector<Lever> levers;
     for (const Parameter& parameter : levers_to_pull(transition, given)) {
         const double derivative = tangent.derivatives(parameter)[judged - first].value_or(0);

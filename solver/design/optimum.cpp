@@ -9,8 +9,12 @@ namespace swale {
 
 namespace {
 
-// Reach of one run to either side of where it starts, as a share of a variable's range: slopes are not believed farther.
+// Reach of one run to either side of where it starts, as a share of a variable's range, of a distance as a share of itself:
+// slopes are not believed farther.
 constexpr double reach = 0.3;
+constexpr double worth_another_run = 5e-3;
+// A headroom is asked for with so much to spare, since the method ends a little short of it.
+constexpr double to_spare = 2e-3;
 
 // Variables between 0 and 1; the last unknown of NLopt is the headroom that all must have.
 class Problem {
@@ -49,11 +53,17 @@ class Problem {
 
     double range(std::size_t k) const { return std::max(variables_[k].high - variables_[k].low, 1e-9); }
 
+    double reach_of(std::size_t k, double start) const {
+        if (!first_value_ || k > 0) return reach;
+        return reach * (variables_[k].low + start * range(k)) / range(k);
+    }
+
     void bound(const std::vector<double>& start, nlopt::opt& solver) const {
         std::vector<double> low, high;
         for (std::size_t k = 0; k < variables_.size(); ++k) {
-            low.push_back(std::max(0.0, start[k] - reach));
-            high.push_back(std::min(1.0, start[k] + reach));
+            const double far = reach_of(k, start[k]);
+            low.push_back(std::max(0.0, start[k] - far));
+            high.push_back(std::min(1.0, start[k] + far));
         }
         low.push_back(first_value_ ? start.back() - 1 : -10);
         high.push_back(10);
@@ -90,7 +100,8 @@ class Problem {
         const Trial& trial = problem.tried({x, x + n - 1});
         for (unsigned j = 0; j < m; ++j) {
             const bool known = trial.solved() && j < trial.headrooms.size();
-            result[j] = (problem.first_value_ ? problem.margin_ : x[n - 1]) - (known ? trial.headrooms[j].share : -1);
+            result[j] =
+                (problem.first_value_ ? problem.margin_ + to_spare : x[n - 1]) - (known ? trial.headrooms[j].share : -1);
             if (!gradient) continue;
             for (unsigned k = 0; k + 1 < n; ++k) {
                 const bool sloped = known && k < trial.headrooms[j].slopes.size();
@@ -113,7 +124,10 @@ Optimum most_headroom(const std::vector<Variable>& variables, const std::vector<
                       const ValuesTrial& trial, int most_trials) {
     Problem problem(variables, trial, false, 0);
     for (const std::vector<double>& start : starts) problem.run(start, most_trials);
-    problem.run(std::vector<double>(problem.best().values), most_trials);
+    for (double before = -2; problem.best().least() > before + worth_another_run;) {
+        before = problem.best().least();
+        problem.run(std::vector<double>(problem.best().values), most_trials);
+    }
     return problem.best();
 }
 
@@ -121,10 +135,9 @@ Optimum least_first_value(const std::vector<Variable>& variables, const std::vec
                           const ValuesTrial& trial, int most_trials) {
     Problem problem(variables, trial, true, margin);
     problem.run(start, most_trials);
-    for (int more = 0; more < 2; ++more) {
-        const std::vector<double> from = problem.best().values;
-        problem.run(from, most_trials);
-        if (problem.best().values == from) break;
+    for (double before = 1e300; problem.best().values.front() < before * (1 - worth_another_run);) {
+        before = problem.best().values.front();
+        problem.run(std::vector<double>(problem.best().values), most_trials);
     }
     return problem.best();
 }

@@ -19,8 +19,8 @@ struct Optimum {
 };
 
 /// The values between their bounds that leave most of the limit that is nearest: max t with t <= every headroom, by sequential
-/// quadratic programming (Kraft's SLSQP, of the library NLopt) on the trials and their slopes, from several starts one after the
-/// other. The best of all that was tried. A trial without a solution counts as over every limit.
+/// quadratic programming (Kraft's SLSQP, of the library NLopt) on the trials and their slopes, from several starts one after
+/// the other. The best of all that was tried. A trial without a solution counts as over every limit.
 Optimum most_headroom(const std::vector<Variable>& variables, const std::vector<std::vector<double>>& starts,
                       const ValuesTrial& trial, int most_trials);
 

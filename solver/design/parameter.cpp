@@ -73,7 +73,11 @@ Parameter entry(const char* name, const char* unit, Law law, int k, const Sectio
 }
 
 Parameter whole(const char* name, Law law) {
-    return {name, "1", step_of_factor, true, [](const TransitionCase&, const TensionState&) { return 1.0; },
+    return {name,
+            "1",
+            step_of_factor,
+            true,
+            [](const TransitionCase&, const TensionState&) { return 1.0; },
             [=](TransitionCase& c, TensionState&, double value) { c.belt.section.*law *= value; }};
 }
 

@@ -15,13 +15,24 @@ namespace {
 
 using Arrangements = std::vector<Arrangement>;
 
+// What a set more must save of the distance, or leave more of the limit, to be worth its keep.
+constexpr double worth_a_set = 0.01;
+
+double distance_with_sets(const Arrangement& one) {
+    return one.transition.layout.distance * (1 + worth_a_set * static_cast<double>(one.transition.layout.stations.size()));
+}
+
+double headroom_with_sets(const Arrangement& one) {
+    return one.headroom - worth_a_set * static_cast<double>(one.transition.layout.stations.size());
+}
+
 // Where most is left comes first; of distances the shortest that passes.
 void rank(SizingAim aim, Arrangements& arrangements) {
     const bool by_distance = aim == SizingAim::distance || aim == SizingAim::all;
     std::ranges::stable_sort(arrangements, [&](const Arrangement& a, const Arrangement& b) {
         if (a.passes != b.passes) return a.passes;
-        if (by_distance && a.passes) return a.transition.layout.distance < b.transition.layout.distance;
-        return a.headroom > b.headroom;
+        if (by_distance && a.passes) return distance_with_sets(a) < distance_with_sets(b);
+        return headroom_with_sets(a) > headroom_with_sets(b);
     });
 }
 

@@ -15,7 +15,8 @@ constexpr int most_proofs = 6;
 constexpr int most_trials_of_a_run = 12;
 
 SizingStep step_of(const TransitionCase& arrangement, const Trial& trial, bool whole) {
-    SizingStep step{arrangement.layout, whole, trial.passes(), std::numeric_limits<double>::infinity(), "no criterion is judged"};
+    SizingStep step{arrangement.layout, whole, trial.passes(), std::numeric_limits<double>::infinity(),
+                    "no criterion is judged"};
     if (!trial.solved()) {
         step.headroom = -1;
         step.binding = trial.why_none;
@@ -71,8 +72,8 @@ std::vector<std::size_t> Sizer::states_for(const DistanceGuess& guess) const {
 
 Trial Sizer::tried_at(const TransitionCase& arrangement, const DistanceGuess& guess) {
     const TransitionCase arranged = at_distance(arrangement, guess.distance);
-    const std::vector<Parameter> by = guess.to_fail ? std::vector<Parameter>{}
-                                                    : std::vector{distance_variable(bounds_, arranged).parameter};
+    const std::vector<Parameter> by =
+        guess.to_fail ? std::vector<Parameter>{} : std::vector{distance_variable(bounds_, arranged).parameter};
     const std::vector<std::size_t> states = states_for(guess);
     Trial trial = tried(arranged, states, by);
     if (!trial.solved() || guess.to_fail) return trial;
@@ -168,8 +169,7 @@ TransitionCase Sizer::shortest_with(const TransitionCase& arrangement, const std
     const ValuesTrial trial = [&](const std::vector<double>& values) {
         return tried(with_values(arrangement, variables, values), trials_.all_states(), parameters_of(variables));
     };
-    const Optimum best =
-        least_first_value(variables, values_of(arrangement, variables), 1e-3, trial, most_trials_of_a_run);
+    const Optimum best = least_first_value(variables, values_of(arrangement, variables), 1e-3, trial, most_trials_of_a_run);
     return as_built(with_values(arrangement, variables, best.values));
 }
 

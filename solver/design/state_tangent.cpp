@@ -53,8 +53,10 @@ StateTangent::StateTangent(const TransitionCase& transition, const TensionState&
         return;
     }
     floating_ = !model_.beyond && transition.layout.trough.support == Support::rolls;
+    model_follows_ = floating_ || model_.bulk;
     if (!floating_) return;
-    const Rate by_scale = rate(nullptr, step_of_scale, {VectorXd::Zero(unknowns_.size()), 1});
+    Sides sides = sides_of(nullptr, step_of_scale);
+    const Rate by_scale = rate(sides, {VectorXd::Zero(unknowns_.size()), 1});
     by_length_ = -factor_->solve(by_scale.residual);
     miss_by_length_ = by_scale.miss + end_motion(by_length_);
 }
@@ -68,25 +70,39 @@ std::shared_ptr<const EndlessTrough> StateTangent::trough_of(const Parameter* pa
     return std::make_shared<const EndlessTrough>(EndlessTrough{std::move(bay), std::move(*joint)});
 }
 
-StateTangent::Moved StateTangent::moved(const Parameter* parameter, double change, double scale,
-                                        const VectorXd& unknowns) const {
-    TransitionCase transition = transition_;
-    TensionState state = state_;
-    if (parameter) parameter->set(transition, state, parameter->value(transition_, state_) + change);
-    const auto map = PathMap::between(transition_.layout, transition.layout, sets_, transition.belt.section.underside);
-    const Patch patch = moved_knots(model_.patch, model_.scale, scale, map.value());
-    const auto trough = trough_of(parameter, transition, state);
-    const auto build = [&](std::optional<BulkLoad> bulk) {
-        return belt_model(transition, state, sets_, patch, scale, points_per_span, trough, {}, std::move(bulk));
-    };
-    BeltModel model = build({});
-    if (model_.bulk) model = build(belt_bulk(transition, state, patch, scale, model.system.supports().expand(unknowns)));
-    return {std::move(transition), std::move(state), std::move(model)};
+StateTangent::Moved StateTangent::moved(const Parameter* parameter, double change) const {
+    Moved moved{transition_, state_, model_.beyond, model_};
+    if (parameter) parameter->set(moved.transition, moved.state, parameter->value(transition_, state_) + change);
+    moved.trough = trough_of(parameter, moved.transition, moved.state);
+    remodel(moved, model_.scale, unknowns_);
+    return moved;
 }
 
-StateTangent::Rate StateTangent::residual(const Parameter* parameter, double change, double scale,
-                                          const VectorXd& unknowns) const {
-    const Moved at = moved(parameter, change, scale, unknowns);
+void StateTangent::remodel(Moved& moved, double scale, const VectorXd& unknowns) const {
+    const TransitionCase& transition = moved.transition;
+    const auto map = PathMap::between(transition_.layout, transition.layout, sets_, transition.belt.section.underside);
+    const Patch patch = moved_knots(model_.patch, model_.scale, scale, map.value());
+    const auto build = [&](std::optional<BulkLoad> bulk) {
+        return belt_model(transition, moved.state, sets_, patch, scale, points_per_span, moved.trough, {}, std::move(bulk));
+    };
+    moved.model = build({});
+    if (!model_.bulk) return;
+    const ControlPoints points = moved.model.system.supports().expand(unknowns);
+    moved.model = build(belt_bulk(transition, moved.state, patch, scale, points));
+}
+
+StateTangent::Sides StateTangent::sides_of(const Parameter* parameter, double step) const {
+    return {step, moved(parameter, step), moved(parameter, -step)};
+}
+
+void StateTangent::follow(Sides& sides, const BeltMotion& motion) const {
+    if (!model_follows_) return;
+    const double h = sides.step;
+    remodel(sides.ahead, model_.scale + h * motion.scale, unknowns_ + h * motion.unknowns);
+    remodel(sides.behind, model_.scale - h * motion.scale, unknowns_ - h * motion.unknowns);
+}
+
+StateTangent::Rate StateTangent::residual(const Moved& at, const VectorXd& unknowns) const {
     const Supports& supports = at.model.system.supports();
     const ControlPoints points = supports.expand(unknowns);
     return {supports.restrict(at.model.system.full_gradient(points)),
@@ -94,12 +110,12 @@ StateTangent::Rate StateTangent::residual(const Parameter* parameter, double cha
 }
 
 // Central difference along the parameter and the motion together.
-StateTangent::Rate StateTangent::rate(const Parameter* parameter, double step, const BeltMotion& motion) const {
-    const auto at = [&](double h) {
-        return residual(parameter, h, model_.scale + h * motion.scale, unknowns_ + h * motion.unknowns);
-    };
-    const Rate ahead = at(step), behind = at(-step);
-    return {(ahead.residual - behind.residual) / (2 * step), (ahead.miss - behind.miss) / (2 * step)};
+StateTangent::Rate StateTangent::rate(Sides& sides, const BeltMotion& motion) const {
+    follow(sides, motion);
+    const double h = sides.step;
+    const Rate ahead = residual(sides.ahead, unknowns_ + h * motion.unknowns);
+    const Rate behind = residual(sides.behind, unknowns_ - h * motion.unknowns);
+    return {(ahead.residual - behind.residual) / (2 * h), (ahead.miss - behind.miss) / (2 * h)};
 }
 
 double StateTangent::end_motion(const VectorXd& unknowns) const {
@@ -118,33 +134,45 @@ void StateTangent::correct(const Rate& rate, BeltMotion& motion) const {
 }
 
 BeltMotion StateTangent::motion(const Parameter& parameter) const {
+    Sides sides = sides_of(&parameter, parameter.step);
+    return motion_between(sides);
+}
+
+BeltMotion StateTangent::motion_between(Sides& sides) const {
     BeltMotion motion{VectorXd::Zero(unknowns_.size()), 0};
     double first = 0;
     for (int round = 0; round < most_rounds; ++round) {
-        const Rate left = rate(&parameter, parameter.step, motion);
+        const Rate left = rate(sides, motion);
         const double size = left.residual.norm();
         if (round == 0) first = size;
         if (size <= settled * first) break;
         correct(left, motion);
     }
+    follow(sides, motion);
     return motion;
 }
 
-std::vector<std::optional<double>> StateTangent::derivatives(const Parameter& parameter) const {
-    const BeltMotion along = motion(parameter);
-    const double step = parameter.step;
-    const auto ahead = judged(parameter, step, along), behind = judged(parameter, -step, along);
-    std::vector<std::optional<double>> derivatives(ahead.size());
-    for (std::size_t k = 0; k < ahead.size(); ++k)
-        if (ahead[k].value && behind[k].value) derivatives[k] = (*ahead[k].value - *behind[k].value) / (2 * step);
-    return derivatives;
+namespace {
+
+std::vector<Judgement> judged(const TransitionCase& transition, const TensionState& state, const BeltModel& model,
+                              const VectorXd& unknowns) {
+    const ControlPoints points = model.system.supports().expand(unknowns);
+    return judge_state(transition, state, recover_judged(transition, state, model, points));
 }
 
-std::vector<Judgement> StateTangent::judged(const Parameter& parameter, double change, const BeltMotion& motion) const {
-    const VectorXd unknowns = unknowns_ + change * motion.unknowns;
-    const Moved at = moved(&parameter, change, model_.scale + change * motion.scale, unknowns);
-    const ControlPoints points = at.model.system.supports().expand(unknowns);
-    return judge_state(at.transition, at.state, recover_judged(at.transition, at.state, at.model, points));
+}  // namespace
+
+std::vector<std::optional<double>> StateTangent::derivatives(const Parameter& parameter) const {
+    const double h = parameter.step;
+    Sides sides = sides_of(&parameter, h);
+    const VectorXd rates = motion_between(sides).unknowns;
+    const auto& [step, a, b] = sides;
+    const auto ahead = judged(a.transition, a.state, a.model, unknowns_ + h * rates);
+    const auto behind = judged(b.transition, b.state, b.model, unknowns_ - h * rates);
+    std::vector<std::optional<double>> derivatives(ahead.size());
+    for (std::size_t k = 0; k < ahead.size(); ++k)
+        if (ahead[k].value && behind[k].value) derivatives[k] = (*ahead[k].value - *behind[k].value) / (2 * h);
+    return derivatives;
 }
 
 std::vector<Judgement> StateTangent::solved(const Parameter& parameter, double change, const BeltMotion& motion) const {
@@ -152,16 +180,15 @@ std::vector<Judgement> StateTangent::solved(const Parameter& parameter, double c
     double scale = model_.scale + change * motion.scale;
     NewtonSettings settings;
     settings.tolerance = 1e-11;
+    Moved at = moved(&parameter, change);
     for (int round = 0;; ++round) {
-        const Moved at = moved(&parameter, change, scale, unknowns);
+        remodel(at, scale, unknowns);
         const NewtonOutcome outcome = minimise(at.model.system, unknowns, settings);
         if (!outcome.converged) return {};
         unknowns = outcome.q;
-        const ControlPoints points = at.model.system.supports().expand(unknowns);
-        const double miss = at.model.far_end(points) - model_length(at.transition.layout, sets_) - miss_;
+        const double miss = residual(at, unknowns).miss - miss_;
         const bool again = (floating_ && std::abs(miss) > 1e-9) || (model_.bulk && round < 4);
-        if (!again || round == 8)
-            return judge_state(at.transition, at.state, recover_judged(at.transition, at.state, at.model, points));
+        if (!again || round == 8) return judged(at.transition, at.state, at.model, unknowns);
         if (!floating_) continue;
         scale -= miss / miss_by_length_;
         unknowns -= miss / miss_by_length_ * by_length_;

@@ -34,25 +34,33 @@ class StateTangent {
     /// none.
     std::vector<std::optional<double>> derivatives(const Parameter& parameter) const;
 
-    /// The criteria with the number changed by so much and the belt moved by as much as the motion says.
-    std::vector<Judgement> judged(const Parameter& parameter, double change, const BeltMotion& motion) const;
-
     /// The same solved anew, on the knots that moved along. Empty if there is no solution.
     std::vector<Judgement> solved(const Parameter& parameter, double change, const BeltMotion& motion) const;
 
   private:
+    /// The case with its number changed, and its model.
     struct Moved {
         TransitionCase transition;
         TensionState state;
+        std::shared_ptr<const EndlessTrough> trough;
         BeltModel model;
+    };
+    /// The same to either side.
+    struct Sides {
+        double step;
+        Moved ahead, behind;
     };
     struct Rate {
         Eigen::VectorXd residual;  // of the unknowns
         double miss = 0;           // of the far plane from its mid-span
     };
-    Moved moved(const Parameter* parameter, double change, double scale, const Eigen::VectorXd& unknowns) const;
-    Rate residual(const Parameter* parameter, double change, double scale, const Eigen::VectorXd& unknowns) const;
-    Rate rate(const Parameter* parameter, double step, const BeltMotion& motion) const;
+    Moved moved(const Parameter* parameter, double change) const;
+    Sides sides_of(const Parameter* parameter, double step) const;
+    void remodel(Moved& moved, double scale, const Eigen::VectorXd& unknowns) const;
+    void follow(Sides& sides, const BeltMotion& motion) const;
+    Rate residual(const Moved& at, const Eigen::VectorXd& unknowns) const;
+    Rate rate(Sides& sides, const BeltMotion& motion) const;
+    BeltMotion motion_between(Sides& sides) const;
     std::shared_ptr<const EndlessTrough> trough_of(const Parameter* parameter, const TransitionCase& transition,
                                                    const TensionState& state) const;
     void correct(const Rate& rate, BeltMotion& motion) const;
@@ -65,8 +73,9 @@ class StateTangent {
     Eigen::VectorXd unknowns_;
     double miss_;  // of the far plane, as it was left [mm]
     std::optional<BandFactor> factor_;
-    bool floating_ = false;      // the far plane's place fixes the unstretched length
-    Eigen::VectorXd by_length_;  // what the unknowns do per change of scale
+    bool floating_ = false;       // the far plane's place fixes the unstretched length
+    bool model_follows_ = false;  // the model itself changes as the belt moves: its length, or what lies on it
+    Eigen::VectorXd by_length_;   // what the unknowns do per change of scale
     double miss_by_length_ = 0;
     std::string why_none_;
 };

@@ -24,8 +24,8 @@ namespace {
 constexpr double rough = 1e-6;
 
 GridTask coarse_task(const TransitionCase& transition, const TensionState& state, int sets, bool endless) {
-    return {transition, state, sets, coarse_grid(transition, sets), first_scale(transition, state), "coarse grid", rough,
-            points_per_span, endless};
+    return {transition, state,           sets,   coarse_grid(transition, sets), first_scale(transition, state), "coarse grid",
+            rough,      points_per_span, endless};
 }
 
 // The belt of another arrangement, carried along with pulley and sets.
@@ -117,7 +117,8 @@ TrialState Trials::solved(const TransitionCase& arranged, std::size_t k, const s
     NewtonTimes times;
     GridTask task = coarse_task(arranged, state, sets_, endless_);
     task.scale = trial.coarse.model.scale;
-    const GridLadder ladder = climb(task, trial.coarse, [](const std::string&) { return NewtonWatcher(); }, times);
+    const GridLadder ladder = climb(
+        task, trial.coarse, [](const std::string&) { return NewtonWatcher(); }, times);
     if (ladder.finest.converged)
         add_headrooms(arranged, k, ladder, slopes_by, trial);
     else
@@ -161,8 +162,7 @@ Trial as_trial(const TransitionResult& result) {
     Trial trial;
     for (const StateResult& state : result.states) {
         if (state.status != SolveStatus::converged) {
-            if (trial.why_none.empty())
-                trial.why_none = fmt::format("\"{}\" has no solution: {}", state.name, state.reason);
+            if (trial.why_none.empty()) trial.why_none = fmt::format("\"{}\" has no solution: {}", state.name, state.reason);
             continue;
         }
         for (const Judgement& judgement : result.criteria)

@@ -15,9 +15,9 @@ namespace swale {
 /// A state of one arrangement solved as far as its criteria need: no eigenvalues, no samples, no other far end.
 struct TrialState {
     TransitionLayout layout;
-    GridSolution coarse;               ///< where the next trial starts
-    std::vector<Headroom> headrooms;   ///< of what is judged
-    std::string why_none;              ///< why there is no solution; empty if there is one
+    GridSolution coarse;              ///< where the next trial starts
+    std::vector<Headroom> headrooms;  ///< of what is judged
+    std::string why_none;             ///< why there is no solution; empty if there is one
 };
 
 /// What one arrangement leaves of its limits, in the states that were looked at.

@@ -23,8 +23,8 @@ double scale_of(const Judgement& judgement, const std::vector<Judgement>& all) {
     return scale;
 }
 
-// Tolerance: 1e-4 of the difference; and where a value changes by a hundredth of a share, 2e-5 of the value for as large a change
-// of the parameter: forces are found to 1e-9, and the changes are shares of 1e-4.
+// Tolerance: 1e-4 of the difference; and where a value changes by a hundredth of a share, 2e-5 of the value for as large a
+// change of the parameter: forces are found to 1e-9, and the changes are shares of 1e-4.
 void check_one(const Sensitivity& found, const Judgement& ahead, const Judgement& behind, double change, double floor) {
     if (!ahead.value || !behind.value) return;
     const double difference = (*ahead.value - *behind.value) / (2 * change);
