@@ -57,7 +57,7 @@ void warn_of_secant(double elongation, Belt& belt) {
 void warn_of_density(Belt& belt) {
     if (!is_given(belt, "mass") && !is_given(belt, "thickness")) return;
     const double density = belt.section.mass / belt.section.thickness;
-    const double heaviest = belt.carcass == Carcass::textile ? heaviest_textile : heaviest_belt;
+    const double heaviest = belt.carcass == Carcass::steel_cord ? heaviest_belt : heaviest_textile;
     if (density >= lightest_belt && density <= heaviest) return;
     belt.warnings.push_back(
         fmt::format("{:.3g} kg/m^2 and {:.3g} mm mean {:.2f} g/cm^3: such belts have {:.1f} to {:.1f}; check mass and "
