@@ -21,6 +21,11 @@ void require_positive(double value, const std::string& name, const std::string& 
     throw std::invalid_argument(fmt::format("{} of {} {}; it must be positive", name, value, unit));
 }
 
+// Three digits, and all before the point.
+std::string digits(double value) {
+    return value < 1000 ? fmt::format("{:.3g}", value) : fmt::format("{:.0f}", value);
+}
+
 // A12 = nu12 A22 has no A11 in it, so a constant nu12 leaves it as it is.
 void put_modulus(Belt& belt, const BeltDatum& entry) {
     DataSheet sheet = following(belt, "A11", entry.value);
@@ -39,10 +44,10 @@ void warn_of_bounds(Belt& belt, double ratio, double across, double test_width) 
     const double rubber = youngs_modulus(cover_hardness) * std::pow(section.thickness, 3) / 12;
     const double one_sheet = section.membrane(1, 1) * section.thickness * section.thickness / 12 + 4.0 / 3 * rubber;
     const auto warn = [&](const std::string& than, double bound) {
-        belt.warnings.push_back(
-            fmt::format("the troughability {:.3g} means D22 = {:.1f} N m, {} {:.1f} N m: it contradicts the construction "
-                        "(thickness {:.3g} mm, {:.3g} kg/m^2, {:.0f} mm wide); check F/L, mass and width of the test",
-                        ratio, across / 1e3, than, bound / 1e3, section.thickness, section.mass * 1e9, test_width));
+        belt.warnings.push_back(fmt::format(
+            "the troughability {:.3g} means D22 = {} N m, {} {} N m: it contradicts the construction "
+            "(thickness {:.3g} mm, {:.3g} kg/m^2, {:.0f} mm wide); check F/L, mass and width of the test",
+            ratio, digits(across / 1e3), than, digits(bound / 1e3), section.thickness, section.mass * 1e9, test_width));
     };
     if (across < rubber / 2) warn("less than half of what rubber alone of this thickness has,", rubber);
     if (across > one_sheet) warn("more than a sheet of this thickness whose plies can't slide has,", one_sheet);
