@@ -130,6 +130,12 @@ DataSheet membrane_data(const CordLayer& cords, double covers) {
                    shear.low, shear.high, shear_open)};
 }
 
+constexpr auto bending_open =
+    "wires of a cord that slide freely to wires that stick (A11 d^2/16). They stick up to a curvature of friction x pi/2 x "
+    "sin(lay) x strain / (d/2), with 0.2 and 15 deg (from memory, not sure) 1/(30 m) at 0.1 %: derived, as in Papailiou, IEEE "
+    "Trans. Power Delivery 12 (1997), from memory (fairly sure). Pulley, sets and edges bend a belt more, so the low end is "
+    "likelier";
+
 DataSheet bending_data(const CordLayer& cords, double covers) {
     const double youngs = youngs_modulus(cover_hardness);
     const double rubber = rubber_thickness(cords, covers), thickness = cords.diameter + covers;
@@ -137,16 +143,9 @@ DataSheet bending_data(const CordLayer& cords, double covers) {
     const double across = plane_strain_modulus(youngs) * rubber * arm;
     const RubberRange open = across_range(rubber, thickness), shear = shear_range(rubber, thickness);
     return {
-        ranged(
-            datum("D11", cord_bending(cords) + across,
-                  {"derived", "wires that slide freely in their cords + rubber as in D22"}),
-            cord_bending(cords) + across, stuck_cord_bending(cords) + across,
-            "wires of a cord that slide freely to wires that stick (A11 d^2/16). They stick up to a curvature of friction x "
-            "pi/2 x "
-            "sin(lay) x strain / (d/2), with 0.2 and 15 deg (from memory, not sure) 1/(30 m) at 0.1 %: derived, as in "
-            "Papailiou, "
-            "IEEE Trans. Power Delivery 12 (1997), from memory (fairly sure). Pulley, sets and edges bend a belt more, so the "
-            "low end is likelier"),
+        ranged(datum("D11", cord_bending(cords) + across,
+                     {"derived", "wires that slide freely in their cords + rubber as in D22"}),
+               cord_bending(cords) + across, stuck_cord_bending(cords) + across, bending_open),
         ranged(datum("D22", across, {"derived", "A22 x thickness^2/12: rubber"}), open.low * arm, open.high * arm, across_open),
         ranged(datum("D12", nu12 * across, {"derived", "nu12 D22, nu12 = 0.5 of rubber that keeps its volume"}),
                nu12_least * across, nu12 * across, contraction_open),
@@ -163,9 +162,8 @@ BeltDatum thickness_datum(const CordLayer& cords, double covers) {
     return ranged(datum("thickness", cords.diameter + covers,
                         {"derived", "cord diameter of " + cord_source(cords) + pitch + ", + covers"}),
                   0.86 * cords.diameter + covers, 1.35 * cords.diameter + covers,
-                  "cords 0.86 to 1.35 times as thick in another maker's table and by DIN 22131 (a dealer's page); mass, A22, "
-                  "A66 and D go "
-                  "along");
+                  "cords 0.86 to 1.35 times as thick in another maker's table and by DIN 22131 (a dealer's page); with them "
+                  "go mass, A22, A66 and D");
 }
 
 BeltDatum mass_datum(const CordLayer& cords, double covers) {

@@ -134,7 +134,7 @@ BeltDatum thickness_datum(const Fabric& fabric, const Designation& belt) {
                         {"derived", "plies of " + fabric.code + std::to_string(build.ply_strength) + " by " +
                                         fabric.ply_source + ", " + fabric.skim.origin.source + ", covers"}),
                   covers + (1 - ply_scatter) * plies + fabric.skim.low, covers + (1 + ply_scatter) * plies + fabric.skim.high,
-                  "15 % of the plies from maker to maker; " + fabric.skim.range_source + "; mass, A66 and D go along");
+                  "15 % of the plies from maker to maker; " + fabric.skim.range_source + "; with it go mass, A66 and D");
 }
 
 BeltDatum mass_datum(const Fabric& fabric, const Designation& belt, const PlyConstruction& build) {
