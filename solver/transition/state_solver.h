@@ -59,6 +59,8 @@ class StateSolver {
     GridLadder climb_from(const CoarseState& coarse);
     BeltStability stability_of(const TensionState& state, const GridSolution& solution);
     std::vector<OtherEquilibrium> report_others(const CoarseState& coarse);
+    StateResult recover(const CoarseState& coarse, const GridLadder& ladder);
+    void add_stability(const CoarseState& coarse, const GridSolution& finest, BeltStability lowest, StateResult& result);
     StateResult finish(const CoarseState& coarse, const GridLadder& ladder, BeltStability lowest);
     StateResult not_converged(const CoarseState& coarse, const GridLadder& ladder) const;
 
