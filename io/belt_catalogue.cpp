@@ -3,6 +3,7 @@
 #include "io/belt_table.h"
 #include "io/case_table.h"
 #include "io/measured_table.h"
+#include "io/near_miss.h"
 #include "io/section_table.h"
 #include "io/text_file.h"
 #include "io/toml_document.h"
@@ -78,6 +79,20 @@ const Belt* find_belt(const std::vector<Belt>& belts, const std::string& designa
     return found == belts.end() ? nullptr : &*found;
 }
 
+std::vector<std::string> designations_of(const std::vector<Belt>& belts) {
+    std::vector<std::string> names;
+    for (const Belt& belt : belts) names.push_back(belt.designation);
+    return names;
+}
+
+std::string near_designation(const std::vector<Belt>& belts, const std::string& designation) {
+    return near_miss(designation, designations_of(belts));
+}
+
+std::string not_among(const std::string& designation, const std::string& near) {
+    return "belt '" + designation + "': neither your catalogue nor swale's has it, did you mean '" + near + "'?";
+}
+
 std::filesystem::path catalogue_path(const std::string& name, const std::string& case_file) {
     return std::filesystem::path(case_file).parent_path() / name;
 }
@@ -88,7 +103,7 @@ std::optional<CatalogueFile> named_catalogue(const std::string& case_text, const
     const std::optional<std::string> name = CaseTable(document, "", unused).table("belt", false).text("catalogue");
     if (!name) return std::nullopt;
     const std::filesystem::path path = catalogue_path(*name, case_file);
-    return CatalogueFile{path.string(), read_text_file(path)};
+    return CatalogueFile{path.string(), read_text_file(path, belt_catalogue)};
 }
 
 }  // namespace swale

@@ -34,13 +34,7 @@ std::vector<std::string> codes_alone(const BeltFamily& family) {
 
 std::vector<Belt> own_belts(const BeltsRequest& request) {
     if (!request.catalogue) return {};
-    return read_belt_catalogue({*request.catalogue, read_text_file(*request.catalogue)}, any_width);
-}
-
-std::vector<std::string> names_of(const std::vector<Belt>& own) {
-    std::vector<std::string> names;
-    for (const Belt& belt : own) names.push_back(belt.designation);
-    return names;
+    return read_belt_catalogue({*request.catalogue, read_text_file(*request.catalogue, belt_catalogue)}, any_width);
 }
 
 Json families_json(const std::vector<Belt>& own) {
@@ -52,7 +46,7 @@ Json families_json(const std::vector<Belt>& own) {
                             {"cover_min_mm", family.cover_min},
                             {"cover_max_mm", family.cover_max},
                             {"carcasses", carcass_names(family)}});
-    return {{"families", families}, {"own", names_of(own)}};
+    return {{"families", families}, {"own", designations_of(own)}};
 }
 
 Json sheet_json(const Belt& belt) {
@@ -61,7 +55,7 @@ Json sheet_json(const Belt& belt) {
 
 std::string families_text(const std::vector<Belt>& own) {
     std::string text;
-    if (!own.empty()) text = wrapped(fmt::format("Own: {}", fmt::join(names_of(own), ", "))) + "\n";
+    if (!own.empty()) text = wrapped(fmt::format("Own: {}", fmt::join(designations_of(own), ", "))) + "\n";
     for (const BeltFamily& family : belt_families())
         text += fmt::format("{}  {}\n  written {}, covers {} to {} mm\n  {}\n", family.code, family.title, family.form,
                             family.cover_min, family.cover_max,
@@ -75,6 +69,17 @@ std::string sheet_text(const Belt& belt) {
     return text;
 }
 
+/// Throws BadDesignation.
+Belt belt_of(const std::string& designation, const std::vector<Belt>& own) {
+    if (const Belt* found = find_belt(own, designation)) return *found;
+    try {
+        return belt_from_designation(designation, any_width);
+    } catch (const BadDesignation& error) {
+        const std::string near = near_designation(own, designation);
+        throw BadDesignation(near.empty() ? error.what() : not_among(designation, near));
+    }
+}
+
 }  // namespace
 
 int run_belts(const BeltsRequest& request, std::ostream& answer) {
@@ -83,8 +88,7 @@ int run_belts(const BeltsRequest& request, std::ostream& answer) {
         answer << (request.json ? families_json(own).dump(2) + "\n" : families_text(own));
         return 0;
     }
-    const Belt* found = find_belt(own, *request.designation);
-    const Belt belt = found ? *found : belt_from_designation(*request.designation, any_width);
+    const Belt belt = belt_of(*request.designation, own);
     answer << (request.json ? sheet_json(belt).dump(2) + "\n" : sheet_text(belt));
     return 0;
 }

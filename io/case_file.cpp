@@ -6,6 +6,7 @@
 #include "io/limits_table.h"
 #include "io/load_table.h"
 #include "io/section_table.h"
+#include "io/size_table.h"
 #include "io/solve_table.h"
 #include "io/tension_table.h"
 #include "io/text_file.h"
@@ -26,6 +27,7 @@ TransitionCase parse_case(const std::string& text, const std::string& file, cons
     result.limits = read_limits(table.table("limits", false), default_limits(result.belt));
     result.states = read_states(table, result.layout.trough.support, result.limits, result.bulk.has_value());
     result.settings = read_settings(table.table("solve", false), result.layout);
+    read_size_table(table.table("size", false), result.layout);  // of `swale size`; here only looked through
     check_lift_off(table.table("limits", false), result.layout);
     table.finish();
     mistakes.throw_if_any();

@@ -50,9 +50,10 @@ void add_screen(CLI::App& app, Request& request) {
 }
 
 void add_size(CLI::App& app, Request& request) {
-    CLI::App* size = app.add_subcommand("size", "The shortest distance at which every limit holds");
+    CLI::App* size = app.add_subcommand("size", "The arrangement at which every limit holds: shortest distance, best lift, sets between");
     size->add_option("CASE", request.size.case_file, "Case file (TOML)")->required();
     size->add_option("--out", request.out, "Folder for the results; default <stem of CASE>-sized");
+    size->add_option("--find", request.size.find, "distance (default), lift, idlers or all");
     size->add_option("--shortest", request.size.shortest, "Shortest distance allowed, \"1500 mm\"; default half a belt width");
     size->add_option("--longest", request.size.longest, "Longest distance allowed, \"6 m\"; default twelve belt widths");
     size->add_flag("--json", request.size.json, "Answer in JSON");

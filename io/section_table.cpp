@@ -71,7 +71,7 @@ bool any_rolls(const TransitionLayout& layout) {
 
 Belt belt_of_section(CaseTable& table) {
     Belt belt;
-    belt.carcass = table.choice<Carcass>("kind", {"textile", "steel cord"});
+    belt.carcass = table.choice<Carcass>("kind", {"textile", "steel cord", "aramid"});
     belt.data = read_sheet(table);
     belt.section = section_of(belt.data);
     check_law(table, belt.section.membrane, "A");

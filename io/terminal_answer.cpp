@@ -39,7 +39,7 @@ std::string cost_line(const TransitionResult& result) {
 
 std::string terminal_answer(const RunRecord& record) {
     const TransitionResult& result = record.result;
-    std::string text = wrapped(record.transition.title) + wrapped(headline(result));
+    std::string text = wrapped(record.transition.title) + wrapped(headline(result, record.transition.belt.warnings));
     for (const std::string& section : {criteria_section(result), places_section(record), supports_section(result),
                                        hand_methods_section(record.transition, result), no_solution_section(result),
                                        not_judged_section(result), notes_section(record), cost_line(result) + cautions})

@@ -18,23 +18,19 @@ constexpr std::size_t largest = 1024 * 1024;  // bytes
     throw InputErrors({{path.string(), line, "", problem, "", allowed}});
 }
 
-[[noreturn]] void refuse_size(const std::filesystem::path& path) {
-    refuse(path, 0, "the file is too large for a case", "up to one megabyte of TOML");
-}
-
-void check_file(const std::filesystem::path& path) {
+void check_file(const std::filesystem::path& path, const std::string& what) {
     std::error_code error;
     const auto status = std::filesystem::status(path, error);
     const bool impossible_name = error == std::errc::filename_too_long;
     if (status.type() == std::filesystem::file_type::not_found || impossible_name)
-        refuse(path, 0, "there is no such file", "a case file");
+        refuse(path, 0, "there is no such file", what + " in TOML");
     if (error) throw FileError(path, "can't be read: " + error.message());
-    if (std::filesystem::is_directory(status)) refuse(path, 0, "this is a folder, not a file", "a case file");
-    if (!std::filesystem::is_regular_file(status)) refuse(path, 0, "this is not a regular file", "a case file");
+    if (std::filesystem::is_directory(status)) refuse(path, 0, "this is a folder, not a file", what + " in TOML");
+    if (!std::filesystem::is_regular_file(status)) refuse(path, 0, "this is not a regular file", what + " in TOML");
 }
 
-void check_text(const std::filesystem::path& path, const std::string& text) {
-    if (text.find_first_not_of(" \t\r\n") == std::string::npos) refuse(path, 0, "the file is empty", "a case in TOML");
+void check_text(const std::filesystem::path& path, const std::string& text, const std::string& what) {
+    if (text.find_first_not_of(" \t\r\n") == std::string::npos) refuse(path, 0, "the file is empty", what + " in TOML");
     const std::size_t bad = std::min(text.find('\0'), first_invalid_utf8(text));
     if (bad >= text.size()) return;
     const auto line = 1 + std::count(text.begin(), text.begin() + static_cast<std::ptrdiff_t>(bad), '\n');
@@ -44,16 +40,16 @@ void check_text(const std::filesystem::path& path, const std::string& text) {
 
 }  // namespace
 
-std::string read_text_file(const std::filesystem::path& path) {
-    check_file(path);
+std::string read_text_file(const std::filesystem::path& path, const std::string& what) {
+    check_file(path, what);
     std::ifstream file(path, std::ios::binary);
     if (!file) throw FileError(path, std::string("can't be read: ") + std::strerror(errno));
     std::string text(largest + 1, '\0');
     file.read(text.data(), static_cast<std::streamsize>(text.size()));
     if (file.bad()) throw FileError(path, "can't be read to its end");
     text.resize(static_cast<std::size_t>(file.gcount()));
-    if (text.size() > largest) refuse_size(path);
-    check_text(path, text);
+    if (text.size() > largest) refuse(path, 0, "the file is too large for " + what, "up to one megabyte of TOML");
+    check_text(path, text, what);
     return text;
 }
 

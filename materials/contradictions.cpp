@@ -33,7 +33,7 @@ void warn_of_construction(const Belt& catalogue, const std::string& name, const 
     const double high = usual.range ? usual.range->high : (1 + published_scatter) * usual.value;
     if (!is_given(belt, name) || (given.value >= low / scatter && given.value <= high * scatter)) return;
     belt.warnings.push_back(
-        fmt::format("{} of {:.6g} {}: belts of this construction have {:.6g} to {:.6g}; check the designation and "
+        fmt::format("{} of {:.7g} {}: belts of this construction have {:.7g} to {:.7g}; check the designation and "
                     "the unit of the certificate",
                     called, given.value, given.unit, low, high));
 }
@@ -57,7 +57,7 @@ void warn_of_secant(double elongation, Belt& belt) {
 void warn_of_density(Belt& belt) {
     if (!is_given(belt, "mass") && !is_given(belt, "thickness")) return;
     const double density = belt.section.mass / belt.section.thickness;
-    const double heaviest = belt.carcass == Carcass::textile ? heaviest_textile : heaviest_belt;
+    const double heaviest = belt.carcass == Carcass::steel_cord ? heaviest_belt : heaviest_textile;
     if (density >= lightest_belt && density <= heaviest) return;
     belt.warnings.push_back(
         fmt::format("{:.3g} kg/m^2 and {:.3g} mm mean {:.2f} g/cm^3: such belts have {:.1f} to {:.1f}; check mass and "
@@ -70,7 +70,7 @@ void warn_of_rating(Belt& belt) {
     const double safety = *belt.strength / *belt.rated_tension;
     if (safety >= least_safety && safety <= most_safety) return;
     belt.warnings.push_back(
-        fmt::format("rated tension of {:.4g} N/mm is the breaking strength of {:.0f} N/mm over {:.1f}, where 6.7 to 10 is "
+        fmt::format("rated tension of {:.6g} N/mm is the breaking strength of {:.0f} N/mm over {:.1f}, where 6.7 to 10 is "
                     "usual; check its unit",
                     *belt.rated_tension, *belt.strength, safety));
 }

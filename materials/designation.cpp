@@ -1,5 +1,6 @@
 #include "materials/designation.h"
 
+#include <algorithm>
 #include <cctype>
 #include <charconv>
 #include <sstream>
@@ -84,11 +85,23 @@ class Reader {
     std::size_t at_ = 0;
 };
 
+// "4x200" or "200x4": plies times the strength of one.
+void refuse_product(Reader& reader, const CarcassCode& carcass) {
+    const bool times = reader.take('x') || reader.take('X') || reader.take('*') || (reader.take('\xC3') && reader.take('\x97'));
+    if (!times) return;
+    const int first = carcass.strength, second = reader.integer("the number after 'x'");
+    const int plies = std::min(first, second), ply = std::max(first, second);
+    const long long whole = static_cast<long long>(plies) * ply;
+    reader.fail("plies times the strength of one are not read; the strength is that of the whole carcass: '" + carcass.family +
+                " " + std::to_string(whole) + "/" + std::to_string(plies) + "'");
+}
+
 CarcassCode read_carcass(Reader& reader) {
     CarcassCode carcass;
     carcass.family = reader.capitals("the carcass code, such as EP or ST,");
     reader.take('-');
     carcass.strength = reader.integer("the breaking strength in N/mm");
+    refuse_product(reader, carcass);
     if (reader.take('/'))
         carcass.plies = reader.integer("the number of plies after '/'");
     else if (reader.take('S') || reader.take('s'))

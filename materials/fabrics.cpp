@@ -24,6 +24,24 @@ std::vector<int> r10() {
     return {200, 250, 315, 400, 500, 630, 800, 1000, 1250, 1600, 2000, 2500, 3150};
 }
 
+Origin rated_by_makers() {
+    return {"published", "breaking strength / 10: a belt maker's technical table, 2001; others rate at a ninth to 1/11.5"};
+}
+
+Origin rated_by_dealer() {
+    return {"published", "breaking strength / 10: a belt dealer's product page of nylon-nylon belts, 1/10.2"};
+}
+
+Origin rated_by_practice() {
+    return {"published", "breaking strength / 10: a belt maker's page, a ninth to a tenth for textile"};
+}
+
+/// Of a fabric of which no maker's rating is held.
+Origin rated_as_others() {
+    return {"from memory",
+            "fairly sure: breaking strength / 10 as of other plies; no published rating of this carcass is held"};
+}
+
 /// The mean that brings the EP plies to a certificate of EP 630/4 5+2 (11.4 mm, 14.73 kg/m^2; filed with an environmental
 /// authority, 2020) and to five two-ply belts of a belt maker's technical table, 2001, with a carcass of 1.35: single belts
 /// leave 0.6 to 1.2 mm and 1.28 to 1.52.
@@ -70,6 +88,7 @@ Fabric polyester_polyamide() {
                       {500, 2.00}},
             .ply_source = ply_page() + ", EP160 and EP315 interpolated",
             .nominal_strengths = r10(),
+            .rated = rated_by_makers(),
             .skim = usual_skim(),
             .density = 1.35e-9,
             .density_source = "carcass 1.35 by a belt certificate, 2020, and a maker's table, 2001, which are met within 5 %",
@@ -99,6 +118,7 @@ Fabric polyamide() {
                       {500, 1.55}},
             .ply_source = ply_page() + ", NN125, NN160 and NN315 interpolated",
             .nominal_strengths = r10(),
+            .rated = rated_by_dealer(),
             .skim = usual_skim(),
             .density = 1.35e-9,
             .density_source = density_of_ep(),
@@ -120,6 +140,7 @@ Fabric polyester() {
             .ply_source =
                 fabric_catalogue() + ", carcasses of 2 to 6 plies of 200 and 350 N/mm (ten times rated), others interpolated",
             .nominal_strengths = r10(),
+            .rated = rated_by_practice(),
             .skim = {0.5, 0, 0.9, {"derived", "0.5 mm skim"}, "skim of 0 to 0.9 mm in the carcasses of that catalogue"},
             .density = 1.10e-9,
             .density_source = "carcass 1.10: " + fabric_catalogue() + ", 1.07 to 1.18",
@@ -149,6 +170,7 @@ Fabric polyester() {
 /// Cotton weft; the warp differs.
 Fabric cotton_plies() {
     return {.ply_source = ply_page(),
+            .rated = rated_as_others(),
             .skim = usual_skim(),
             .density = 1.35e-9,
             .density_source = density_of_ep(),
@@ -201,6 +223,7 @@ Fabric aramid() {
             .ply_source = "1 mm + 1 mm per 1000 N/mm of strength, " + not_sure(),
             .fewest_plies = 1,
             .most_plies = 1,
+            .rated = rated_as_others(),
             .skim = usual_skim(),
             .thinnest_cover = 2,
             .density = 1.25e-9,
@@ -215,7 +238,8 @@ Fabric aramid() {
                        2,
                        {"from memory", "not sure: polyamide weft of a fifth of the warp's strength, modulus 5 x its strength"},
                        "weft of 0.1 to 0.4 of the warp's strength, 5 x that: " + not_sure()},
-            .shear = usual_shear()};
+            .shear = usual_shear(),
+            .carcass = Carcass::aramid};
 }
 
 /// Types 680 S to 2500 S of the underground mining trade and the R10 series: from memory (fairly sure).
@@ -227,6 +251,7 @@ Fabric solid_woven(const std::string& code, const std::string& covers, const std
             .ply_source = "4.5 mm + 4.2 mm per 1000 N/mm of strength, " + not_sure(),
             .fewest_plies = 1,
             .most_plies = 1,
+            .rated = rated_as_others(),
             .skim = {0, 0, 0, {"derived", "no skim"}, "no skim"},
             .thinnest_cover = thinnest_cover,
             .density = 1.25e-9,

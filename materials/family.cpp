@@ -4,6 +4,7 @@
 #include <cmath>
 #include <cstdlib>
 #include <sstream>
+#include <stdexcept>
 
 namespace swale {
 namespace {
@@ -44,6 +45,14 @@ std::string per_ply(const CarcassCode& asked, const BeltFamily& family) {
            to_string(whole) + "'";
 }
 
+/// Where plies and the strength of one stand in each other's place.
+std::string swapped(const CarcassCode& asked, const BeltFamily& family) {
+    const CarcassCode whole{asked.family, asked.strength * asked.plies.value_or(0), asked.strength};
+    if (std::ranges::find(family.carcasses, whole) == family.carcasses.end()) return "";
+    return "; the whole carcass's strength stands before '/', its plies behind: " + std::to_string(asked.strength) +
+           " plies of " + std::to_string(*asked.plies) + " N/mm are '" + to_string(whole) + "'";
+}
+
 void check_cover(double cover, const std::string& which, const Designation& designation, const BeltFamily& family) {
     if (cover >= family.cover_min && cover <= family.cover_max) return;
     std::ostringstream why;
@@ -65,12 +74,19 @@ bool is_near(const std::string& code, const std::string& known) {
     return longer.size() == shorter.size() + 1 && shorter.size() > 1 && at == shorter.end();
 }
 
+double carcass_within(double thickness, double covers) {
+    if (thickness > covers) return thickness - covers;
+    std::ostringstream why;
+    why << "thickness of " << thickness << " mm: the covers of the designation alone have " << covers << " mm";
+    throw std::invalid_argument(why.str());
+}
+
 void check(const Designation& designation, const BeltFamily& family) {
     const CarcassCode& asked = designation.carcass;
     if (std::find(family.carcasses.begin(), family.carcasses.end(), asked) == family.carcasses.end())
         throw BadDesignation("belt '" + to_string(designation) + "': no known carcass '" + to_string(asked) +
                              "'; nearest are " + nearest(asked, family.carcasses) + per_ply(asked, family) +
-                             strengths(asked, family) + "; form: " + family.form);
+                             swapped(asked, family) + strengths(asked, family) + "; form: " + family.form);
     check_cover(designation.top_cover, "top", designation, family);
     check_cover(designation.bottom_cover, "bottom", designation, family);
 }

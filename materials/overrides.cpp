@@ -1,6 +1,7 @@
 #include "materials/overrides.h"
 
 #include "materials/data_sheet.h"
+#include "materials/following.h"
 #include "materials/rubber.h"
 #include "materials/stiffness_share.h"
 #include "materials/troughability.h"
@@ -17,17 +18,23 @@ namespace {
 
 void require_positive(double value, const std::string& name, const std::string& unit = "N/mm") {
     if (value > 0 && std::isfinite(value)) return;
-    throw std::invalid_argument(name + " of " + std::to_string(value) + " " + unit + "; it must be positive");
+    throw std::invalid_argument(fmt::format("{} of {} {}; it must be positive", name, value, unit));
+}
+
+// Three digits, and all before the point.
+std::string digits(double value) {
+    return value < 1000 ? fmt::format("{:.3g}", value) : fmt::format("{:.0f}", value);
 }
 
 // A12 = nu12 A22 has no A11 in it, so a constant nu12 leaves it as it is.
 void put_modulus(Belt& belt, const BeltDatum& entry) {
-    Section section = belt.section;
-    section.membrane(0, 0) = entry.value;
+    DataSheet sheet = following(belt, "A11", entry.value);
+    put(sheet, entry);
+    const Section section = section_of(sheet);
     const std::string fault = why_not_positive_definite(section.membrane, "A");
-    if (!fault.empty()) throw std::invalid_argument("modulus of " + std::to_string(entry.value) + " N/mm: " + fault);
+    if (!fault.empty()) throw std::invalid_argument(fmt::format("modulus of {} N/mm: {}", entry.value, fault));
     belt.section = section;
-    put(belt.data, entry);
+    belt.data = std::move(sheet);
 }
 
 // All rubber and no carcass across; and plies or cords that can't slide: A22 spread over the carcass and the covers as one
@@ -37,10 +44,10 @@ void warn_of_bounds(Belt& belt, double ratio, double across, double test_width) 
     const double rubber = youngs_modulus(cover_hardness) * std::pow(section.thickness, 3) / 12;
     const double one_sheet = section.membrane(1, 1) * section.thickness * section.thickness / 12 + 4.0 / 3 * rubber;
     const auto warn = [&](const std::string& than, double bound) {
-        belt.warnings.push_back(
-            fmt::format("the troughability {:.3g} means D22 = {:.3g} N m, {} {:.3g} N m: it contradicts the construction "
-                        "(thickness {:.3g} mm, {:.3g} kg/m^2, {:.0f} mm wide); check F/L, mass and width of the test",
-                        ratio, across / 1e3, than, bound / 1e3, section.thickness, section.mass * 1e9, test_width));
+        belt.warnings.push_back(fmt::format(
+            "the troughability {:.3g} means D22 = {} N m, {} {} N m: it contradicts the construction "
+            "(thickness {:.3g} mm, {:.3g} kg/m^2, {:.0f} mm wide); check F/L, mass and width of the test",
+            ratio, digits(across / 1e3), than, digits(bound / 1e3), section.thickness, section.mass * 1e9, test_width));
     };
     if (across < rubber / 2) warn("less than half of what rubber alone of this thickness has,", rubber);
     if (across > one_sheet) warn("more than a sheet of this thickness whose plies can't slide has,", one_sheet);
@@ -87,12 +94,13 @@ void set_compressive_stiffness(Belt& belt, double share) {
 
 void override_thickness(Belt& belt, double thickness) {
     require_positive(thickness, "thickness", "mm");
-    if (thickness <= belt.section.underside)
-        throw std::invalid_argument(
-            fmt::format("thickness of {:.3g} mm: bottom cover and half the carcass alone have {:.3g} mm", thickness,
-                        belt.section.underside));
-    belt.section.thickness = thickness;
-    put(belt.data, datum("thickness", thickness, {"given", "measured thickness of the case"}));
+    belt.data = following(belt, "thickness", thickness);
+    put(belt.data,
+        datum("thickness", thickness,
+              {"given",
+               "measured thickness of the case; the covers are the designation's, the carcass has the rest (derived: "
+               "it is what differs from maker to maker), and mass, A66 and D follow"}));
+    belt.section = section_of(belt.data);
 }
 
 void override_troughability(Belt& belt, double ratio, double test_width) {

@@ -5,7 +5,7 @@
 namespace swale {
 
 /// Puts a measured modulus (ISO 9856, force per width per strain, N/mm) in the place of A11. The contraction
-/// nu12 = A12/A22 stays. D stays too. The test's strip contracts freely, so strictly
+/// nu12 = A12/A22 stays; the D11 of plies follows as in their construction. The test's strip contracts freely, so strictly
 /// A11 = modulus + A12^2/A22; that 2 % of an EP belt is left out, A12 being a guess. Throws std::invalid_argument if the
 /// modulus is not positive or the section would not be positive definite. The belt is unchanged then.
 void override_modulus(Belt& belt, double modulus);
@@ -26,9 +26,9 @@ void override_rated_tension(Belt& belt, double tension);
 /// Puts a measured mass per area [t/mm^2] in the place of the catalogue's. Throws std::invalid_argument if it is not positive.
 void override_mass(Belt& belt, double mass);
 
-/// Puts a measured thickness [mm] in the place of the catalogue's; what differs is laid into the top cover, so that the
-/// underside stays, and no stiffness follows. Throws std::invalid_argument if the carcass and the bottom cover no longer fit
-/// in.
+/// Puts a measured thickness [mm] in the place of the catalogue's. What differs is the carcass's (derived: the designation
+/// gives the covers, plies and skim or cords are what differs from maker to maker), so mass, A66, D and underside follow unless
+/// they are given. Throws std::invalid_argument if the carcass no longer fits in; the belt is unchanged then.
 void override_thickness(Belt& belt, double thickness);
 
 /// Takes this share of A11 for what the carcass has left of it in compression. Throws std::invalid_argument outside (0, 1].

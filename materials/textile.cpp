@@ -18,6 +18,8 @@ constexpr auto contraction_open = "nu12 of 0.3 to 0.5 for textile, from memory (
 constexpr double ply_scatter = 0.15;
 /// Carcass density from maker to maker [t/mm^3]: a fabric catalogue, 2012, to a maker's technical table, 2001.
 constexpr double lightest_carcass = 1.06e-9, heaviest_carcass = 1.52e-9;
+/// Breaking strength over rated tension: belt makers' catalogue of 2012, web tables and data sheets.
+constexpr double lowest_safety = 9, highest_safety = 11.5;
 
 double ply_misfit(int ply, int strength, int plies) {
     return std::abs(ply * plies / static_cast<double>(strength) - 1);
@@ -83,9 +85,10 @@ Estimate carcass_bending(const Fabric& fabric, double strength, double thickness
         "a third, plies that slide in their skim, to twice, as EP belts of a troughability F/L of 0.20"};
 }
 
-BeltDatum bending_along(const Fabric& fabric, const Estimate& carcass, double inertia, double covers) {
+/// `plies`: A11 over A22.
+BeltDatum bending_along(double plies, const Estimate& carcass, double inertia, double covers) {
     // Skim alone would bend alike both ways, plies alone as A11 to A22: the carcass takes the geometric mean of both ratios.
-    const double plies = fabric.along.value / fabric.across.value, ratio = std::sqrt(plies);
+    const double ratio = std::sqrt(plies);
     return ranged(
         datum("D11", carcass.value * inertia * ratio + covers,
               {"derived",
@@ -110,10 +113,12 @@ BeltDatum twisting(const Fabric& fabric, double inertia, double covers, double h
                   "a carcass that shears by A66 through its thickness, to Huber's with nu12 = 0");
 }
 
-DataSheet bending_data(const Fabric& fabric, const Designation& belt, const PlyConstruction& build) {
+/// `along`: A11 over breaking strength.
+DataSheet bending_data(const Fabric& fabric, const Designation& belt, const PlyConstruction& build, double along) {
     const double covers = cover_bending(belt, build), inertia = std::pow(build.carcass_thickness, 3) / 12;
     const Estimate carcass = carcass_bending(fabric, belt.carcass.strength, build.carcass_thickness);
-    const BeltDatum D11 = bending_along(fabric, carcass, inertia, covers), D22 = bending_across(carcass, inertia, covers);
+    const BeltDatum D11 = bending_along(along / fabric.across.value, carcass, inertia, covers),
+                    D22 = bending_across(carcass, inertia, covers);
     const double across = internal_value({D22}, "D22"), huber = std::sqrt(internal_value({D11}, "D11") * across);
     return {D11, D22,
             ranged(datum("D12", nu12 * across, {"derived", "nu12 D22 with the nu12 of A12"}), nu12 * across, nu12_most * across,
@@ -121,13 +126,15 @@ DataSheet bending_data(const Fabric& fabric, const Designation& belt, const PlyC
             twisting(fabric, inertia, covers, huber, nu12 * across)};
 }
 
-BeltDatum thickness_datum(const Fabric& fabric, const Designation& belt, const PlyConstruction& build) {
+/// Of the catalogue, whatever was measured.
+BeltDatum thickness_datum(const Fabric& fabric, const Designation& belt) {
+    const PlyConstruction build = ply_construction(fabric, belt);
     const double covers = belt.top_cover + belt.bottom_cover, plies = build.carcass_thickness - fabric.skim.value;
     return ranged(datum("thickness", build.thickness,
                         {"derived", "plies of " + fabric.code + std::to_string(build.ply_strength) + " by " +
                                         fabric.ply_source + ", " + fabric.skim.origin.source + ", covers"}),
                   covers + (1 - ply_scatter) * plies + fabric.skim.low, covers + (1 + ply_scatter) * plies + fabric.skim.high,
-                  "15 % of the plies from maker to maker; " + fabric.skim.range_source);
+                  "15 % of the plies from maker to maker; " + fabric.skim.range_source + "; with it go mass, A66 and D");
 }
 
 BeltDatum mass_datum(const Fabric& fabric, const Designation& belt, const PlyConstruction& build) {
@@ -139,33 +146,40 @@ BeltDatum mass_datum(const Fabric& fabric, const Designation& belt, const PlyCon
         "covers of 1.13 to 1.25, carcasses of 1.06 to 1.52 kg/m^2 per mm: belt makers' catalogues, 2001 and 2012");
 }
 
-DataSheet body_data(const Fabric& fabric, const Designation& belt, const PlyConstruction& build) {
-    return {
-        thickness_datum(fabric, belt, build),
-        datum("underside", belt.bottom_cover + build.carcass_thickness / 2, {"derived", "bottom cover + half carcass"}),
-        mass_datum(fabric, belt, build), foundation_datum(belt.bottom_cover + fabric.skim.value / 2),
-        datum("rated_tension", belt.carcass.strength / 10.0,
-              {"published", "breaking strength / 10: a belt maker's technical table, 2001; others rate at a ninth to 1/11.5"})};
+BeltDatum rated_datum(const Fabric& fabric, double strength) {
+    return ranged(datum("rated_tension", strength / 10, fabric.rated), strength / highest_safety, strength / lowest_safety,
+                  "makers of EP and EE belts rate at a ninth to 1/11.5 of the breaking strength");
 }
 
-DataSheet data_sheet(const Fabric& fabric, const Designation& belt) {
-    const PlyConstruction build = ply_construction(fabric, belt);
-    DataSheet sheet = membrane_data(fabric, belt.carcass.strength, build);
-    for (BeltDatum& entry : bending_data(fabric, belt, build)) sheet.push_back(std::move(entry));
+DataSheet body_data(const Fabric& fabric, const Designation& belt, const PlyConstruction& build) {
+    return {thickness_datum(fabric, belt),
+            datum("underside", belt.bottom_cover + build.carcass_thickness / 2, {"derived", "bottom cover + half carcass"}),
+            mass_datum(fabric, belt, build), foundation_datum(belt.bottom_cover + fabric.skim.value / 2),
+            rated_datum(fabric, belt.carcass.strength)};
+}
+
+DataSheet data_sheet(const Fabric& fabric, const Designation& belt, const Measured& measured) {
+    const PlyConstruction build = ply_construction(fabric, belt, measured.thickness);
+    const double strength = belt.carcass.strength;
+    const double along = measured.modulus ? *measured.modulus / strength : fabric.along.value;
+    DataSheet sheet = membrane_data(fabric, strength, build);
+    for (BeltDatum& entry : bending_data(fabric, belt, build, along)) sheet.push_back(std::move(entry));
     for (BeltDatum& entry : body_data(fabric, belt, build)) sheet.push_back(std::move(entry));
     return sheet;
 }
 
 }  // namespace
 
-PlyConstruction ply_construction(const Fabric& fabric, const Designation& designation) {
+PlyConstruction ply_construction(const Fabric& fabric, const Designation& designation, std::optional<double> thickness) {
     const int plies = designation.carcass.plies.value();
     const Ply& ply = nearest_ply(fabric, designation.carcass.strength, plies);
     PlyConstruction build;
     build.ply_strength = ply.strength;
     build.ply_thickness = ply.thickness;
     build.carcass_thickness = plies * build.ply_thickness + fabric.skim.value;
-    build.thickness = build.carcass_thickness + designation.top_cover + designation.bottom_cover;
+    const double covers = designation.top_cover + designation.bottom_cover;
+    if (thickness) build.carcass_thickness = carcass_within(*thickness, covers);
+    build.thickness = build.carcass_thickness + covers;
     return build;
 }
 
@@ -174,11 +188,13 @@ BeltFamily textile_family(const Fabric& fabric) {
     family.code = fabric.code;
     family.title = fabric.title;
     family.form = fabric.code + " strength/plies top+bottom, as in " + fabric.example;
-    family.carcass = Carcass::textile;
+    family.carcass = fabric.carcass;
     family.carcasses = known_carcasses(fabric);
     family.cover_min = fabric.thinnest_cover;
     family.cover_max = 30;
-    family.data_sheet = [fabric](const Designation& belt) { return data_sheet(fabric, belt); };
+    family.data_sheet = [fabric](const Designation& belt, const Measured& measured) {
+        return data_sheet(fabric, belt, measured);
+    };
     return family;
 }
 

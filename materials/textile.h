@@ -31,13 +31,15 @@ struct Fabric {
     std::string ply_source = {};
     int fewest_plies = 2, most_plies = 6;
     std::vector<int> nominal_strengths = {};  ///< of whole belts, besides ply strength x plies [N/mm]
+    Origin rated = {};                        ///< of a tenth of the breaking strength as rated tension
     Estimate skim = {};                       ///< between carcass and covers beyond the plies' own [mm]
     double thinnest_cover = 1;                ///< of the makers' tables [mm]
     double density = 0;                       ///< of the carcass [t/mm^3]
     std::string density_source = {};
-    Estimate along = {};                   ///< A11 over breaking strength
-    Estimate across = {};                  ///< A22 over breaking strength
-    Estimate shear = {};                   ///< A66 over carcass thickness [MPa]
+    Estimate along = {};   ///< A11 over breaking strength
+    Estimate across = {};  ///< A22 over breaking strength
+    Estimate shear = {};   ///< A66 over carcass thickness [MPa]
+    Carcass carcass = Carcass::textile;
     std::optional<Estimate> bending = {};  ///< of the carcass across, over its own thickness [MPa]; absent: A22 spread over it
 };
 
@@ -49,8 +51,9 @@ struct PlyConstruction {
     double thickness = 0;  ///< with covers
 };
 
-/// Plies and thicknesses of a belt of this fabric.
-PlyConstruction ply_construction(const Fabric& fabric, const Designation& designation);
+/// Plies and thicknesses of a belt of this fabric. Of a measured thickness [mm] the covers have what the designation says,
+/// plies and skim the rest. Throws std::invalid_argument if nothing is left for them.
+PlyConstruction ply_construction(const Fabric& fabric, const Designation& designation, std::optional<double> thickness = {});
 
 /// The belts that are made of it. Breaking strength, plies and covers fix the section; moduli are those of the trade's middle,
 /// to be overridden by what was measured.

@@ -2,11 +2,12 @@
 
 #include "materials/gravity.h"
 
+#include <fmt/core.h>
+
 #include <array>
 #include <cmath>
 #include <numbers>
 #include <stdexcept>
-#include <string>
 
 namespace swale {
 
@@ -65,8 +66,7 @@ double sag_ratio(double load) {
 
 double load_of_sag_ratio(double wanted) {
     if (!(wanted > 0 && wanted < deepest))
-        throw std::invalid_argument("a troughability of " + std::to_string(wanted) + "; it lies between 0 and " +
-                                    std::to_string(deepest).substr(0, 4));
+        throw std::invalid_argument(fmt::format("a troughability of {}; it lies between 0 and {}", wanted, deepest));
     double high = 384 * wanted / 5;  // small sag
     while (sag_ratio(high) < wanted) high *= 2;
     return bisected(0, high, [&](double load) { return sag_ratio(load) < wanted; });

@@ -47,7 +47,7 @@ struct TensionState {
 enum class Symmetry { half, full };
 
 struct SolveSettings {
-    double accuracy = 0.02;  ///< wanted relative discretisation error of the edge strain
+    double accuracy = 0.02;  ///< wanted relative discretisation error of what is judged, edge strain always
     Symmetry model = Symmetry::half;
     double grid = 1;              ///< factor on every knot span; 0.5 halves them
     int newton_iterations = 150;  ///< bound for one grid

@@ -2,6 +2,7 @@
 
 #include "materials/catalogue.h"
 #include "materials/data_sheet.h"
+#include "materials/steel_cord.h"
 
 #include <algorithm>
 #include <cmath>
@@ -37,8 +38,11 @@ std::pair<int, int> strengths(const std::string& code, double width) {
 CarcassCode random_carcass(Draw& draw, const std::string& code, double width) {
     const auto [weakest, strongest] = strengths(code, width);
     std::vector<CarcassCode> suited;
-    for (const CarcassCode& carcass : family(code).carcasses)
+    for (const CarcassCode& carcass : family(code).carcasses) {
+        // Types of the one table: a seed goes on giving the case that it gave before others came.
+        if (code == "ST" && !cord_layer(carcass.strength).of_one_table) continue;
         if (carcass.strength >= weakest && carcass.strength <= strongest) suited.push_back(carcass);
+    }
     return draw.one_of(suited);
 }
 

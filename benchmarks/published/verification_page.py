@@ -1,7 +1,7 @@
 #!/usr/bin/python3
 """The page of `.ci/verify`: every value that the verification tests compared, and their curves.
 
-    benchmarks/published/verification_page.py COLLECTED OUT     COLLECTED holds rows.tsv and curves.tsv
+    benchmarks/published/verification_page.py COLLECTED OUT     COLLECTED holds rows.tsv, curves.tsv and notes.tsv
 
 Writes OUT/README.md and a picture a title. Exit code 1 if a value is farther off than its tolerance. Needs python3-matplotlib."""
 
@@ -20,6 +20,7 @@ matplotlib.rcParams["svg.hashsalt"] = "swale"  # the same curves give the same f
 matplotlib.rcParams["font.size"] = 9
 
 ROW = ["problem", "quantity", "reference", "unit", "kind", "source", "conditions", "measured", "tolerance", "why"]
+NOTE = ["problem", "sentence"]
 CURVE = ["picture", "name", "x_label", "y_label", "published", "logarithmic", "x", "y"]
 
 
@@ -90,6 +91,9 @@ def main():
     problems, pictures = defaultdict(list), defaultdict(lambda: defaultdict(list))
     for row in rows:
         problems[row["problem"]].append(row)
+    notes = defaultdict(list)
+    for note in read(collected / "notes.tsv", NOTE):
+        notes[note["problem"]].append(note["sentence"])
     for point in read(collected / "curves.tsv", CURVE):
         pictures[point["picture"]][point["name"]].append(point)
     out.mkdir(parents=True, exist_ok=True)
@@ -108,6 +112,9 @@ def main():
         lines += ["", f"![{title}]({name})"]
     for name, of in problems.items():
         lines += ["", f"## {name}", ""] + table(of)
+        lines += [line for sentence in notes.pop(name, []) for line in ("", sentence)]
+    for name, sentences in notes.items():
+        lines += ["", f"## {name}"] + [line for sentence in sentences for line in ("", sentence)]
     (out / "README.md").write_text("\n".join(lines) + "\n")
     print(f"{len(rows)} values of {len(problems)} problems, {len(missed)} missed: {out / 'README.md'}")
     return 1 if missed else 0

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include <limits>
+#include <set>
 
 namespace swale {
 
@@ -66,6 +67,23 @@ std::string warning_sentence(const TransitionResult& result) {
     return " Warning: " + sentence(*over) + ", advisory" + (others > 0 ? fmt::format("; {} more.", others) : ".");
 }
 
+// What several states say is counted once.
+std::size_t warnings_of_states(const TransitionResult& result) {
+    std::set<std::string> warnings;
+    for (const StateResult& state : result.states)
+        for (const std::string& note : state.notes)
+            if (note.starts_with("warning: ")) warnings.insert(note);
+    return warnings.size();
+}
+
+std::string notes_sentence(const TransitionResult& result, std::size_t of_belt) {
+    const std::size_t of_states = warnings_of_states(result);
+    std::string text;
+    if (of_belt > 0) text = fmt::format("{} of the belt's data", of_belt);
+    if (of_states > 0) text += fmt::format("{}{} of the states", text.empty() ? "" : ", ", of_states);
+    return text.empty() ? text : " Warnings under the notes: " + text + ".";
+}
+
 std::string unsolved_sentence(const TransitionResult& result) {
     std::string names;
     size_t number = 0;
@@ -84,13 +102,13 @@ PrintScale print_scale(const Judgement& judgement) {
     return {1, judgement.unit};
 }
 
-std::string headline(const TransitionResult& result) {
+std::string headline(const TransitionResult& result, const std::vector<std::string>& belt_warnings) {
     const int code = exit_code(result);
     std::string text = code == 3   ? "NOT CONVERGED: " + unsolved_sentence(result)
                        : code == 1 ? "OVER A LIMIT: "
                                    : "WITHIN LIMITS: ";
-    if (text.back() == '.') return text;
-    return text + judgement_sentence(result) + warning_sentence(result);
+    if (text.back() != '.') text += judgement_sentence(result) + warning_sentence(result);
+    return text + notes_sentence(result, belt_warnings.size());
 }
 
 }  // namespace swale

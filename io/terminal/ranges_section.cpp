@@ -15,7 +15,7 @@ namespace {
 constexpr double worth_measuring = 0.02;  // less than this share is no reason to measure a number
 
 std::string number(double value) {
-    return fmt::format("{:.4g}", value);
+    return significant(value, 4);
 }
 
 std::string percent(double share) {
@@ -51,6 +51,19 @@ std::string table(const RangeStudy& study) {
     return text_table(rows, "lrrrlr");
 }
 
+// The rating moves no solution, only what an edge tension is held against.
+std::string rating_sentence(const RangeStudy& study) {
+    for (const StudiedDatum& studied : study.data) {
+        if (studied.datum.name != "rated_tension") continue;
+        const Range& range = *studied.datum.range;
+        return "  " +
+               wrapped(fmt::format("rated_tension moves no strain, but edge tension / rated tension, by {} % from end to end",
+                                   significant(100 * studied.datum.value * (1 / range.low - 1 / range.high), 2)),
+                       2);
+    }
+    return "";
+}
+
 // "edge strain: A66 (12 %), A11 (4.1 %)"
 std::string measure_first(const RangeStudy& study, int q) {
     std::vector<const StudiedDatum*> data;
@@ -59,7 +72,8 @@ std::string measure_first(const RangeStudy& study, int q) {
     std::ranges::stable_sort(data, std::ranges::greater(), [q](const StudiedDatum* d) { return d->effects[q].swing; });
     std::string text;
     for (const StudiedDatum* datum : data)
-        text += fmt::format("{}{} ({:.2g} %)", text.empty() ? "" : ", ", datum->datum.name, 100 * datum->effects[q].swing);
+        text += fmt::format("{}{} ({} %)", text.empty() ? "" : ", ", datum->datum.name,
+                            significant(100 * datum->effects[q].swing, 2));
     return fmt::format("{}: {}", all_studied_quantities()[q].name, text.empty() ? "none does 2 %" : text);
 }
 
@@ -89,7 +103,8 @@ std::string ranges_section(const TransitionCase& transition, const RangeStudy& s
     text += table(study);
     text +=
         "  Swing: what lies between both ends, in the state where that is most, in % of the value as given;\n"
-        "  of centre strain and lowest tension, which may vanish, in % of the edge's\n\n";
+        "  of centre strain and lowest tension, which may vanish, in % of the edge's\n";
+    text += rating_sentence(study) + "\n";
     text += "To have measured first\n";
     for (int q = 0; q < studied_quantities; ++q) text += "  - " + wrapped(measure_first(study, q), 4);
     return text + "\nLimits and solutions\n" + said_of_all(study);

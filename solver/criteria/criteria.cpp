@@ -41,20 +41,27 @@ TransitionCase as_judged_in(const TensionState& state, TransitionCase transition
     return transition;
 }
 
-void judge_state(const TransitionCase& transition, const StateResult& state, std::vector<Judgement>& judgements) {
-    for (const Criterion criterion : all_criteria()) judgements.push_back(criterion(transition, state));
+std::vector<Judgement> judged(const TransitionCase& as_judged, const StateResult& state) {
+    std::vector<Judgement> judgements;
+    for (const Criterion criterion : all_criteria()) judgements.push_back(criterion(as_judged, state));
+    return judgements;
 }
 
 }  // namespace
 
+std::vector<Judgement> judge_state(const TransitionCase& transition, const TensionState& state, const StateResult& result) {
+    return judged(as_judged_in(state, transition), result);
+}
+
 std::vector<Judgement> judge(const TransitionCase& transition, const std::vector<StateResult>& states) {
     std::vector<Judgement> judgements;
+    const auto add = [&](const std::vector<Judgement>& more) { judgements.insert(judgements.end(), more.begin(), more.end()); };
     for (std::size_t i = 0; i < states.size(); ++i) {
         const StateResult& state = states[i];
         if (state.status != SolveStatus::converged) continue;
         const TransitionCase as_judged = as_judged_in(transition.states.at(i), transition);
-        judge_state(as_judged, state, judgements);
-        for (std::size_t k = 0; k < state.others.size(); ++k) judge_state(as_judged, in_other_shape(state, k), judgements);
+        add(judged(as_judged, state));
+        for (std::size_t k = 0; k < state.others.size(); ++k) add(judged(as_judged, in_other_shape(state, k)));
     }
     return judgements;
 }

@@ -31,6 +31,9 @@ Judgement judge_line_force_beside_trough(const TransitionCase& transition, const
 /// Every criterion, in the order of the report: one more is one file and one line here.
 const std::vector<Criterion>& all_criteria();
 
+/// All criteria in one converged state, held against its own limits; other shapes of its belt are left out.
+std::vector<Judgement> judge_state(const TransitionCase& transition, const TensionState& state, const StateResult& result);
+
 /// All criteria in all converged states, each held against its own limits; a state without a solution has none. `states` are
 /// those of the case, in its order.
 std::vector<Judgement> judge(const TransitionCase& transition, const std::vector<StateResult>& states);

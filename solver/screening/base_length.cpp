@@ -19,10 +19,11 @@ HandMethod base_length(const ScreeningCase& screening) {
         return method;
     }
     // l = c h, h the height of the belt's edge in the trough above the pulley's top.
-    const double factor = *transition.belt.carcass == Carcass::textile ? 8.5 : 14;
+    const double factor = counts_as_cords(*transition.belt.carcass) ? 14 : 8.5;
     const double height = std::max(0.0, transition.layout.trough_depth() - transition.layout.pulley.lift);
     method.minimum_distance = factor * height;
-    method.remark = "a floor, whatever the tension; " + implied_excess(screening, *method.minimum_distance);
+    method.remark = "a floor, whatever the tension; " + implied_excess(screening, *method.minimum_distance) +
+                    carcass_remark(*transition.belt.carcass);
     return method;
 }
 

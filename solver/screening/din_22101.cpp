@@ -21,7 +21,8 @@ HandMethod din_22101(const ScreeningCase& screening) {
     } else if (method.minimum_distance) {
         const bool floor = *base.minimum_distance >= *method.minimum_distance;
         method.remark = fmt::format("base length {:.0f} mm, criteria {:.0f} mm: {}", *base.minimum_distance,
-                                    *method.minimum_distance, floor ? "the base length binds" : method.remark);
+                                    *method.minimum_distance, floor ? "the base length binds" : method.remark) +
+                        carcass_remark(*screening.transition.belt.carcass);
         method.minimum_distance = std::max(*base.minimum_distance, *method.minimum_distance);
     }
     return method;

@@ -41,6 +41,45 @@ int band(double share_of_rated) {
     return share_of_rated > 0.9 ? 0 : share_of_rated >= 0.6 ? 1 : 2;
 }
 
+double trough_degrees(const TransitionCase& transition) {
+    return transition.layout.trough.angle * 180 / std::numbers::pi;
+}
+
+// Why the tables can't be read; empty if they can.
+std::string why_not(const ScreeningCase& screening) {
+    if (!screening.transition.belt.carcass || !screening.share_of_rated())
+        return "needs the kind of carcass, the rated tension and a state of a given tension";
+    const double degrees = trough_degrees(screening.transition);
+    if (degrees < angles.front() - 1e-9 || degrees > angles.back() + 1e-9) return "holds for troughs of 20 to 45 deg";
+    return "";
+}
+
+/// A place in the tables.
+struct Cell {
+    bool cords = false;
+    int row = 0;         ///< of the tension
+    double degrees = 0;  ///< of the trough
+    double raised = 0;   ///< the pulley, as a share of half the trough's depth, at most 1
+};
+
+Cell cell_of(const ScreeningCase& screening) {
+    const TransitionCase& transition = screening.transition;
+    return {counts_as_cords(*transition.belt.carcass), band(*screening.share_of_rated()), trough_degrees(transition),
+            std::clamp(transition.layout.pulley.lift / (0.5 * transition.layout.trough_depth()), 0.0, 1.0)};
+}
+
+double multiple_at(const Cell& cell) {
+    const ByTension &full = cell.cords ? cords_full : textile_full, &half = cell.cords ? cords_half : textile_half;
+    return (1 - cell.raised) * at_angle(full[cell.row], cell.degrees) + cell.raised * at_angle(half[cell.row], cell.degrees);
+}
+
+std::string remark_on(const Cell& cell, double multiple, double share_of_rated) {
+    return fmt::format("{:.2g} belt widths at {:.0f} % of the rated tension{}{}{}", multiple, 100 * share_of_rated,
+                       share_of_rated > 1 ? ", beyond the table" : "",
+                       cell.raised > 0 && cell.raised < 1 ? ", interpolated between both pulley heights" : "",
+                       cell.cords && cell.row == 2 && cell.degrees < 35 && cell.raised < 1 ? misprint : "");
+}
+
 }  // namespace
 
 HandMethod handbook_multiple(const ScreeningCase& screening) {
@@ -54,27 +93,13 @@ HandMethod handbook_multiple(const ScreeningCase& screening) {
         "B17-02",
         "troughs of 20 to 45 deg, pulley from flush to raised by half the depth; textile and steel cord"};
     if (!holds_for(screening, 3, 3, method)) return method;
-    const TransitionCase& transition = screening.transition;
-    const std::optional<double> share = screening.share_of_rated();
-    const double degrees = transition.layout.trough.angle * 180 / std::numbers::pi;
-    if (!transition.belt.carcass || !share) {
-        method.remark = "needs the kind of carcass, the rated tension and a state of a given tension";
-        return method;
-    }
-    if (degrees < angles.front() - 1e-9 || degrees > angles.back() + 1e-9) {
-        method.remark = "holds for troughs of 20 to 45 deg";
-        return method;
-    }
-    const bool cords = *transition.belt.carcass == Carcass::steel_cord;
-    const ByTension &full = cords ? cords_full : textile_full, &half = cords ? cords_half : textile_half;
-    const double raised = std::clamp(transition.layout.pulley.lift / (0.5 * transition.layout.trough_depth()), 0.0, 1.0);
-    const int row = band(*share);
-    const double multiple = (1 - raised) * at_angle(full[row], degrees) + raised * at_angle(half[row], degrees);
-    method.minimum_distance = multiple * transition.layout.belt_width;
-    method.remark = fmt::format(
-        "{:.2g} belt widths at {:.0f} % of the rated tension{}{}{}; {}", multiple, 100 * *share,
-        *share > 1 ? ", beyond the table" : "", raised > 0 && raised < 1 ? ", interpolated between both pulley heights" : "",
-        cords && row == 2 && degrees < 35 && raised < 1 ? misprint : "", implied_excess(screening, *method.minimum_distance));
+    method.remark = why_not(screening);
+    if (!method.remark.empty()) return method;
+    const Cell cell = cell_of(screening);
+    const double multiple = multiple_at(cell);
+    method.minimum_distance = multiple * screening.transition.layout.belt_width;
+    method.remark = remark_on(cell, multiple, *screening.share_of_rated()) + "; " +
+                    implied_excess(screening, *method.minimum_distance) + carcass_remark(*screening.transition.belt.carcass);
     return method;
 }
 

@@ -50,6 +50,16 @@ bool holds_for(const ScreeningCase& screening, int fewest, int most, HandMethod&
     return false;
 }
 
+bool counts_as_cords(Carcass carcass) {
+    return carcass != Carcass::textile;
+}
+
+std::string carcass_remark(Carcass carcass) {
+    if (carcass != Carcass::aramid) return "";
+    return "; no source covers aramid: taken for steel cord, the safe side, since it stretches little more (from memory, not "
+           "sure)";
+}
+
 void require(const ScreeningCase& screening, const Spread& spread, const EdgeAllowed& edge_allowed, HandMethod& method) {
     if (!screening.highest) {
         method.remark = "no state of a given tension";
@@ -60,7 +70,7 @@ void require(const ScreeningCase& screening, const Spread& spread, const EdgeAll
         if (!state.total) continue;
         const double tension = screening.per_width(state), allowed = edge_allowed(state);
         if (tension >= allowed && spread.above > 0) {
-            method.remark = fmt::format("the mean tension of \"{}\", {:.3g} N/mm, leaves the edge nothing of {:.3g}",
+            method.remark = fmt::format("the mean tension of \"{}\", {:.1f} N/mm, leaves the edge nothing of {:.1f}",
                                         state.name, tension, allowed);
             return;
         }

@@ -24,6 +24,11 @@ ScreeningCase screening_case(const TransitionCase& transition);
 /// True if the method holds for sets of `fewest` to `most` rolls; otherwise its remark says so.
 bool holds_for(const ScreeningCase& screening, int fewest, int most, HandMethod& method);
 
+/// Whether a method that knows plies and cords takes this carcass for cords.
+bool counts_as_cords(Carcass carcass);
+/// What is to be said of a carcass that is neither; empty of the others.
+std::string carcass_remark(Carcass carcass);
+
 /// Shares of a strip's excess over the centre line, in mm^2: what the edge has above the mean and what the slackest strip
 /// lacks.
 struct Spread {

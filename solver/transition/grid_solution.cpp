@@ -98,6 +98,34 @@ GridSolution without_trough(const GridTask& task, const EndlessTroughOutcome& be
             beyond.sentence};
 }
 
+BeltModel model_at(const GridTask& task, double scale, const ControlPoints& points,
+                   const std::shared_ptr<const EndlessTrough>& trough) {
+    const Patch patch = scaled(task.patch_in_space, scale);
+    return belt_model(task.transition, task.state, task.sets, patch, scale, task.gauss_points, trough,
+                      section_to_hold(task, patch, points), belt_bulk(task.transition, task.state, patch, scale, points));
+}
+
+// Whether another round is due; then with this length and this start.
+bool corrected(const GridTask& task, const BeltModel& model, LengthSearch& search, double& scale, ControlPoints& points) {
+    const bool missed = !at_its_place(task, model, points);
+    const bool uneven = departure(task, model, points) > largest_departure;
+    const bool shifted = misfit(task, model, points) > largest_misfit;
+    if (missed) scale = search.next(scale, miss(task, model, points), model.far_end(points));
+    if (uneven) points = towards_steady(task, model, points);
+    return missed || uneven || shifted;
+}
+
+GridSolution told(const GridTask& task, BeltModel model, const ControlPoints& points, const NewtonOutcome& outcome,
+                  int iterations) {
+    const int unknowns = model.system.unknowns();
+    const std::string wrong = outcome.converged ? why_wrong(task, model, points) : outcome.sentence;
+    return {std::move(model),
+            points,
+            {task.phase, unknowns, iterations, outcome.residual, outcome.tolerance},
+            outcome.converged && wrong.empty(),
+            wrong.empty() ? outcome.sentence : wrong};
+}
+
 }  // namespace
 
 GridSolution solve_grid(const GridTask& task, const GridStart& start, const NewtonWatcher& watcher, NewtonTimes& times) {
@@ -110,32 +138,15 @@ GridSolution solve_grid(const GridTask& task, const GridStart& start, const Newt
     }
     LengthSearch search;
     double scale = task.scale;
-    ControlPoints points;
+    ControlPoints points = start(scaled(task.patch_in_space, scale));
     int iterations = 0;
     for (int round = 1;; ++round) {
-        const Patch patch = scaled(task.patch_in_space, scale);
-        if (round == 1) points = start(patch);
-        BeltModel model =
-            belt_model(task.transition, task.state, task.sets, patch, scale, task.gauss_points, beyond.trough,
-                       section_to_hold(task, patch, points), belt_bulk(task.transition, task.state, patch, scale, points));
+        BeltModel model = model_at(task, scale, points, beyond.trough);
         const NewtonOutcome outcome = run(model, points, task, watcher, times);
         points = model.system.supports().expand(outcome.q);
         iterations += outcome.iterations;
-        if (outcome.converged && round < most_rounds) {
-            const bool missed = !at_its_place(task, model, points);
-            const bool uneven = departure(task, model, points) > largest_departure;
-            const bool shifted = misfit(task, model, points) > largest_misfit;
-            if (missed) scale = search.next(scale, miss(task, model, points), model.far_end(points));
-            if (uneven) points = towards_steady(task, model, points);
-            if (missed || uneven || shifted) continue;
-        }
-        const int unknowns = model.system.unknowns();
-        const std::string wrong = outcome.converged ? why_wrong(task, model, points) : outcome.sentence;
-        return {std::move(model),
-                points,
-                {task.phase, unknowns, iterations, outcome.residual, outcome.tolerance},
-                outcome.converged && wrong.empty(),
-                wrong.empty() ? outcome.sentence : wrong};
+        const bool again = outcome.converged && round < most_rounds && corrected(task, model, search, scale, points);
+        if (!again) return told(task, std::move(model), points, outcome, iterations);
     }
 }
 

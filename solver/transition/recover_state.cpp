@@ -34,12 +34,13 @@ void note_held_profiles(const TransitionCase& transition, const BeltModel& model
 
 }  // namespace
 
-StateResult recover_state(const TransitionCase& transition, const TensionState& state, const BeltModel& model,
-                          const ControlPoints& points) {
+StateResult recover_judged(const TransitionCase& transition, const TensionState& state, const BeltModel& model,
+                           const ControlPoints& points) {
     const Section& section = transition.belt.section;
     const TransitionLayout& layout = transition.layout;
     const BeltProbe probe(model.patch, points, section);
     StateResult result;
+    result.status = SolveStatus::converged;
     static_cast<Readings&>(result) = take_readings(probe, layout, section, model);
     result.name = state.name;
     result.tension = far_tension(state, model, points);
@@ -49,10 +50,19 @@ StateResult recover_state(const TransitionCase& transition, const TensionState& 
     result.excluded = reading_range(layout, section, model).excluded;
     result.supports = support_forces(transition, model, points);
     result.bulk = weight_balance(transition, model, result);
+    if (model.beyond && layout.same_fore_and_aft()) result.running_trough = running_trough(transition, model.beyond->bay);
+    return result;
+}
+
+StateResult recover_state(const TransitionCase& transition, const TensionState& state, const BeltModel& model,
+                          const ControlPoints& points) {
+    const Section& section = transition.belt.section;
+    const TransitionLayout& layout = transition.layout;
+    const BeltProbe probe(model.patch, points, section);
+    StateResult result = recover_judged(transition, state, model, points);
     result.along = sample_along(probe, layout);
     result.across = sample_across(probe, layout, model);
     result.surface = sample_surface(probe, model);
-    if (model.beyond && layout.same_fore_and_aft()) result.running_trough = running_trough(transition, model.beyond->bay);
     if (layout.pulley.run_on == RunOn::steady)
         result.run_on = run_on_line(model.patch, points, section, run_on_stretch(model.system, section, points),
                                     layout.pulley.diameter / 2 + section.underside);

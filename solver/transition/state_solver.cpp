@@ -242,14 +242,14 @@ StateResult StateSolver::not_converged(const CoarseState& coarse, const GridLadd
     return failed;
 }
 
-StateResult StateSolver::finish(const CoarseState& coarse, const GridLadder& ladder, BeltStability lowest) {
-    const GridSolution& finest = ladder.finest;
-    if (!finest.converged) return not_converged(coarse, ladder);
+// With the differences between grids and between far ends as its error estimates.
+StateResult StateSolver::recover(const CoarseState& coarse, const GridLadder& ladder) {
     SolverTimes times;
-    StateResult result =
-        timed(times.recovery, [&] { return recover_state(transition_, coarse.state, finest.model, finest.points); });
+    StateResult result = timed(
+        times.recovery, [&] { return recover_state(transition_, coarse.state, ladder.finest.model, ladder.finest.points); });
+    account(times);
     result.status = SolveStatus::converged;
-    result.reason = finest.sentence;
+    result.reason = ladder.finest.sentence;
     result.newton = ladder.records;
     estimate_discretisation(result, ladder.coarser, ladder.halvings);
     note_accuracy(transition_, coarse.state, ladder.why_stopped, result);
@@ -259,17 +259,30 @@ StateResult StateSolver::finish(const CoarseState& coarse, const GridLadder& lad
     } else if (transition_.layout.trough.support == Support::rolls) {
         result.notes.push_back("the longer trough did not converge: no far-end error");
     }
+    return result;
+}
+
+// `lowest`: of the coarse grid; where its sign is in doubt it is found again on the finest.
+void StateSolver::add_stability(const CoarseState& coarse, const GridSolution& finest, BeltStability lowest,
+                                StateResult& result) {
+    SolverTimes times;
     const bool in_doubt = near_instability(transition_, coarse.state, lowest);
     const GridSolution& grid = in_doubt ? finest : coarse.solution;
     if (in_doubt) lowest = stability_of(coarse.state, grid);
     timed(times.recovery, [&] { store_stability(lowest, grid.model.patch, result); });
+    account(times);
     note_instability(lowest, result);
+}
+
+StateResult StateSolver::finish(const CoarseState& coarse, const GridLadder& ladder, BeltStability lowest) {
+    if (!ladder.finest.converged) return not_converged(coarse, ladder);
+    StateResult result = recover(coarse, ladder);
+    add_stability(coarse, ladder.finest, std::move(lowest), result);
     note_run_on(result);
     note_sag(transition_, coarse.state, result);
     note_sets(transition_.layout, endless_, result);
     note_bulk(transition_, coarse.state, result);
     if (!endless_) note_floating_end(transition_.layout, sets_, result);
-    account(times);
     return result;
 }
 

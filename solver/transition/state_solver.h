@@ -59,6 +59,8 @@ class StateSolver {
     GridLadder climb_from(const CoarseState& coarse);
     BeltStability stability_of(const TensionState& state, const GridSolution& solution);
     std::vector<OtherEquilibrium> report_others(const CoarseState& coarse);
+    StateResult recover(const CoarseState& coarse, const GridLadder& ladder);
+    void add_stability(const CoarseState& coarse, const GridSolution& finest, BeltStability lowest, StateResult& result);
     StateResult finish(const CoarseState& coarse, const GridLadder& ladder, BeltStability lowest);
     StateResult not_converged(const CoarseState& coarse, const GridLadder& ladder) const;
 
@@ -76,6 +78,10 @@ class StateSolver {
     std::mutex telling_;  // states are finished side by side
     SolverTimes times_;
 };
+
+/// What the criteria look at, of a solved grid: readings, forces, the running trough.
+StateResult recover_judged(const TransitionCase& transition, const TensionState& state, const BeltModel& model,
+                           const ControlPoints& points);
 
 /// Everything that follows from a solved grid, still without error estimates and eigenvalues.
 StateResult recover_state(const TransitionCase& transition, const TensionState& state, const BeltModel& model,

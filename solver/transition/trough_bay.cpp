@@ -46,13 +46,15 @@ void add_terms(const TransitionCase& transition, const TroughBay& bay, System& s
 }
 
 // One try at a scale, under the bulk that `start` asks for.
-void solve_at(const TransitionCase& transition, const ControlPoints& start, TroughBay& bay, NewtonTimes& times) {
+void solve_at(const TransitionCase& transition, const ControlPoints& start, TroughBay& bay, NewtonTimes& times,
+              double tolerance = NewtonSettings{}.tolerance) {
     bay.bulk = bay_bulk(transition, bay.state, bay.patch, bay.scale, start);
     System system(bay.patch, bay_supports(bay.patch, SetPlane::symmetric, Parity::symmetric, false));
     add_terms(transition, bay, system);
     system.add(end_pull(bay.patch, bay.state.total.value()), TermKind::load);
     NewtonSettings settings;
     settings.iterations = transition.settings.newton_iterations;
+    settings.tolerance = tolerance;
     bay.outcome = minimise(system, system.supports().project(start), settings, {}, &times);
     bay.points = system.supports().expand(bay.outcome.q);
 }
@@ -61,6 +63,10 @@ using BayStart = std::function<ControlPoints(const Patch&)>;
 
 double misfit(const TransitionCase& transition, const TroughBay& bay) {
     return bulk_misfit(bay.bulk, bay_bulk(transition, bay.state, bay.patch, bay.scale, bay.points));
+}
+
+void take_gradient(const TransitionCase& transition, TroughBay& bay) {
+    bay.gradient = free_bay(transition, bay, SetPlane::symmetric, Parity::symmetric).full_gradient(bay.points);
 }
 
 // At the scale of `bay`, then at scales that bring its end to mid-span and under the bulk as it then lies.
@@ -76,7 +82,7 @@ TroughBay solve_from(const TransitionCase& transition, const Patch& half_bay, Tr
         if (!bay.outcome.converged || round == most_rounds || !(missed || misfit(transition, bay) > largest_misfit)) break;
         if (missed) bay.scale = search.next(bay.scale, miss, end);
     }
-    bay.gradient = free_bay(transition, bay, SetPlane::symmetric, Parity::symmetric).full_gradient(bay.points);
+    take_gradient(transition, bay);
     return bay;
 }
 
@@ -108,6 +114,14 @@ TroughBay solve_trough_bay(const TransitionCase& transition, const Patch& half_b
         return patch.interpolate([&](double x, double y) { return known.patch.jet(known.points, x, y).position; });
     };
     return solve_from(transition, half_bay, known, as_known, times);
+}
+
+TroughBay same_bay(const TransitionCase& transition, const TensionState& state, const TroughBay& known, NewtonTimes& times) {
+    TroughBay bay = known;
+    bay.state = state;
+    solve_at(transition, known.points, bay, times, 1e-11);
+    take_gradient(transition, bay);
+    return bay;
 }
 
 RunningTrough running_trough(const TransitionCase& transition, const TroughBay& bay) {

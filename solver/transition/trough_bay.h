@@ -37,6 +37,10 @@ TroughBay solve_trough_bay(const TransitionCase& transition, const TensionState&
 /// The same state from the bay of other knots.
 TroughBay solve_trough_bay(const TransitionCase& transition, const Patch& half_bay, const TroughBay& known, NewtonTimes& times);
 
+/// Another case's or state's bay of the same unstretched length on the same knots: what a small change of either does to it,
+/// without the jumps of a search for the length.
+TroughBay same_bay(const TransitionCase& transition, const TensionState& state, const TroughBay& known, NewtonTimes& times);
+
 /// Bending at the junction and line force on the wing roll in every bay of the endless trough.
 RunningTrough running_trough(const TransitionCase& transition, const TroughBay& bay);
 

@@ -92,6 +92,19 @@ MatrixXd without_hold_along(const MatrixXd& stiffness, const VectorXd& t) {
     return P.transpose() * stiffness * P;
 }
 
+// Where the belt's last two rows lie in the periodic state, its end at `end`.
+VectorXd rest_position(const TroughBay& bay, double ratio, double end) {
+    const int across = bay.patch.across.size(), rows = bay.patch.along.size();
+    ControlPoints rest(3, 2 * across);
+    for (int j = 0; j < across; ++j) {
+        const Eigen::Vector3d position = bay.points.col(bay.patch.index(rows - 1, j));
+        rest.col(j) = position - (position - bay.points.col(bay.patch.index(rows - 2, j))) / ratio;
+        rest.col(across + j) = position;
+    }
+    rest.row(0).array() += end - bay.points(0, bay.patch.index(rows - 1, 0));
+    return rest.reshaped();
+}
+
 }  // namespace
 
 std::optional<JointStiffness> joint_stiffness(const TransitionCase& transition, const TroughBay& bay, Parity parity) {
@@ -112,30 +125,24 @@ std::optional<JointStiffness> joint_stiffness(const TransitionCase& transition, 
 }
 
 TroughBeyond::TroughBeyond(const TroughBay& bay, const JointStiffness& joint, const Patch& belt, double end) {
-    const int across = belt.across.size(), rows = bay.patch.along.size();
-    for (int k = 0; k < 2 * across; ++k) nodes_.push_back(belt.index(belt.along.size() - 2, 0) + k);
-
-    const std::vector<int>& free = joint.components;
-    const int size = static_cast<int>(free.size());
+    for (int k = 0; k < 2 * belt.across.size(); ++k) nodes_.push_back(belt.index(belt.along.size() - 2, 0) + k);
     const double ratio = last_span(bay.patch.along) / last_span(belt.along);
+    take_stiffness(joint, ratio);
+    rest_ = rest_position(bay, ratio, end);
+}
+
+void TroughBeyond::take_stiffness(const JointStiffness& joint, double ratio) {
+    const std::vector<int>& free = joint.components;
+    const int size = static_cast<int>(free.size()), all = 3 * static_cast<int>(nodes_.size());
     const MatrixXd map = same_slope(size, ratio);
     const MatrixXd stiffness = map.transpose() * joint.matrix * map;
     const VectorXd force = map.transpose() * joint.force;
-    stiffness_ = MatrixXd::Zero(6 * across, 6 * across);
-    force_ = VectorXd::Zero(6 * across);
+    stiffness_ = MatrixXd::Zero(all, all);
+    force_ = VectorXd::Zero(all);
     for (int a = 0; a < size; ++a) {
         force_[free[a]] = force[a];
         for (int b = 0; b < size; ++b) stiffness_(free[a], free[b]) = stiffness(a, b);
     }
-
-    ControlPoints rest(3, 2 * across);
-    for (int j = 0; j < across; ++j) {
-        const Eigen::Vector3d position = bay.points.col(bay.patch.index(rows - 1, j));
-        rest.col(j) = position - (position - bay.points.col(bay.patch.index(rows - 2, j))) / ratio;
-        rest.col(across + j) = position;
-    }
-    rest.row(0).array() += end - bay.points(0, bay.patch.index(rows - 1, 0));
-    rest_ = rest.reshaped();
 }
 
 VectorXd TroughBeyond::deviation(const ControlPoints& points) const {

@@ -33,6 +33,7 @@ class TroughBeyond final : public Term {
     std::vector<int> coupled_points() const override { return nodes_; }
 
   private:
+    void take_stiffness(const JointStiffness& joint, double ratio);  // of the bay's last span to the belt's
     Eigen::VectorXd deviation(const ControlPoints& points) const;
 
     std::vector<int> nodes_;  // last row but one, last row

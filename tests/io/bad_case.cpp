@@ -145,7 +145,8 @@ const std::vector<BadCase> bad_cases = {
     {4, "designation = \"EP 800/4 6+3\"\ncompressive_stiffness = 0", 5, "belt.compressive_stiffness", "from 0.001 to 1"},
     {4, "designation = \"EP 800/4 6+3\"\ncompressive_stiffness = 1.5", 5, "belt.compressive_stiffness", "from 0.001 to 1"},
     {4, "designation = \"EP 800/4 6+3\"\ncompressive_stiffness = \"10 %\"", 5, "belt.compressive_stiffness", "wrong type"},
-    {4, "designation = \"EP 800/4 6+3\"\nthickness = \"5 mm\"", 5, "belt.thickness", "bottom cover and half the carcass"},
+    {4, "designation = \"EP 800/4 6+3\"\nthickness = \"5 mm\"", 5, "belt.thickness",
+     "the covers of the designation alone have 9 mm"},
     {4, "designation = \"EP 800/4 6+3\"\nmass = \"0 kg/m^2\"", 5, "belt.mass", "out of range"},
     {4, "designation = \"EP 800/4 6+3\"\nelongation_at_reference = 1.5", 5, "belt.elongation_at_reference", "a bare number"},
     {4, "designation = \"EP 800/4 6+3\"\nelongation_at_reference = \"15 %\"", 5, "belt.elongation_at_reference",
@@ -224,7 +225,7 @@ distance = "2000 mm"
 )";
 
 const std::vector<BadCase> bad_held_cases = {
-    {4, "kind = \"cotton\"", 4, "belt.section.kind", "\"textile\" or \"steel cord\""},
+    {4, "kind = \"cotton\"", 4, "belt.section.kind", "\"textile\", \"steel cord\" or \"aramid\""},
     {5, "", 3, "belt.section.thickness", "missing"},
     {6, "", 3, "belt.section.mass", "missing"},
     {6, "mass = \"16 kg\"", 6, "belt.section.mass", "not the unit of a mass per area"},

@@ -122,7 +122,26 @@ TEST_CASE("a designation that neither catalogue has is refused with those of the
     } catch (const InputErrors& errors) {
         CHECK(errors.errors().front().key == "belt.designation");
         CHECK(holds(errors.what(), "\"Spare 900\" or \"Pier belt\""));
+        CHECK(holds(errors.what(), "did you mean 'Spare 900'?"));
+        CHECK_FALSE(holds(errors.what(), "top cover"));
     }
+}
+
+TEST_CASE("a catalogue that is not there is one mistake and not the designation's too") {
+    const ScratchFolder folder;
+    const auto mistakes = [&] {
+        try {
+            parse_case(case_with("Spare 900"), (folder.path() / "case.toml").string());
+        } catch (const InputErrors& errors) {
+            return errors.errors();
+        }
+        return std::vector<InputError>();
+    };
+    REQUIRE(mistakes().size() == 1);
+    CHECK(mistakes().front().key == "belt.catalogue");
+    std::ofstream(folder.path() / "my-belts.toml") << " ";
+    REQUIRE(mistakes().size() == 1);
+    CHECK(holds(mistakes().front().allowed, "[[belt]]"));
 }
 
 TEST_CASE("a catalogue is read from beside its case and kept for a later restore") {
@@ -148,6 +167,10 @@ TEST_CASE("swale belts shows the user's belts") {
     CHECK(holds(sheet.str(), "data sheet of 2019"));
     CHECK(run_command_line({"belts", "--catalogue", (folder.path() / "absent.toml").string()}, list, err) == 2);
     CHECK(holds(err.str(), "absent.toml"));
+    CHECK(holds(err.str(), "a catalogue of [[belt]] tables"));
+    std::ostringstream near;
+    CHECK(run_command_line({"belts", "Spare 901", "--catalogue", file}, list, near) == 2);
+    CHECK(holds(near.str(), "did you mean 'Spare 900'?"));
 }
 
 }  // namespace swale

@@ -137,12 +137,37 @@ TEST_CASE("ranges ranks a belt's uncertain numbers and its ends are what solve g
     }
 }
 
+TEST_CASE("the range of the rating moves what the edge tension is held against and no solution") {
+    const ScratchFolder folder;
+    const std::string text = file_text(std::string(SWALE_SOURCE_DIR) + "/tests/io/data/ranges.example.toml");
+    put(folder, "strip.toml", text);
+    const auto summary = nlohmann::json::parse(run(folder, "solve strip.toml --json").out);
+    double ratio = 0;
+    for (const auto& entry : summary["criteria"])
+        if (entry["name"] == "edge tension / rated tension") ratio = entry["value"];
+    REQUIRE(ratio > 0);
+    put(folder, "near.toml", text + "[limits]\nedge_tension = " + std::to_string(1.08 * ratio) + "\n");
+    const Run done = run(folder, "ranges near.toml --json");
+    CHECK(done.code == 1);
+    const auto ranges = nlohmann::json::parse(done.out);
+    for (const auto& datum : ranges["data"]) {
+        if (datum["name"] != "rated_tension") continue;
+        CHECK(datum["at_low"]["states"] == ranges["as_given"]["states"]);
+        CHECK(datum["at_low"]["exceeded"].size() == 1);  // a rating of 1/11.5 of the strength is 15 % less than a tenth
+        CHECK(datum["at_high"]["exceeded"].empty());
+        for (const auto& effect : datum["effects"]) CHECK(effect["swing"] == 0);
+        return;
+    }
+    FAIL("no rated_tension");
+}
+
 TEST_CASE("ranges answers people with a table and with what is to be measured first") {
     const ScratchFolder folder;
     put(folder, "strip.toml", file_text(std::string(SWALE_SOURCE_DIR) + "/tests/io/data/ranges.example.toml"));
     const Run done = run(folder, "ranges strip.toml --out here");
     CHECK(done.code == 0);
     CHECK(holds(done.out, "edge strain: A11 ("));
+    CHECK(holds(done.out, "rated_tension moves no strain, but edge tension / rated tension, by 25 % from end"));
     CHECK(holds(done.out, "every limit holds at every end"));
     CHECK(holds(done.out, "Lock out the drive"));
     std::istringstream lines(done.out);

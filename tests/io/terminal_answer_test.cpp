@@ -41,6 +41,18 @@ TEST_CASE("terminal answer: the verdict stands in the second line in a sentence 
         holds(terminal_answer(record), "tail transition\nOVER A LIMIT: edge tension in \"running full\" is 1.30, limit 1.15"));
 }
 
+TEST_CASE("terminal answer: the headline counts what the notes warn of in the belt's data and in the states") {
+    RunRecord record = solved_run();
+    record.result.states[0].notes.clear();
+    CHECK_FALSE(says(terminal_answer(record), "Warnings under the notes"));
+    record.transition.belt.warnings = {"mass contradicts thickness", "modulus contradicts elongation"};
+    record.result.states[0].notes = {"a remark"};
+    CHECK(says(terminal_answer(record), "Warnings under the notes: 2 of the belt's data. "));
+    record.result.states[0].notes.push_back("warning: the load fills 130 % of the cross-section of ISO 5048; it spills");
+    record.result.states.push_back(record.result.states[0]);
+    CHECK(says(terminal_answer(record), "Warnings under the notes: 2 of the belt's data, 1 of the states. "));
+}
+
 TEST_CASE("terminal answer: a state without a solution is named with its reason and the others are delivered") {
     const std::string text = terminal_answer(sample_run());
     CHECK(says(text, "NOT CONVERGED: no solution for \"starting, \"wet\"\" (1 of 2 states)"));

@@ -55,6 +55,20 @@ TEST_CASE("what is no file of text is refused with the reason") {
     CHECK(holds(complaint_about_content("a = 1\n\n\"\xFF\""), "case.toml:3: the file is not UTF-8"));
 }
 
+TEST_CASE("a refusal says what the file should be") {
+    const ScratchFolder folder;
+    const auto complaint_of = [&](const std::string& what) {
+        try {
+            read_text_file(folder.path() / "absent.toml", what);
+        } catch (const InputErrors& errors) {
+            return std::string(errors.what());
+        }
+        return std::string();
+    };
+    CHECK(holds(complaint_of("a catalogue of belts"), "a catalogue of belts in TOML"));
+    CHECK(holds(complaint(folder.path()), "a case in TOML"));
+}
+
 TEST_CASE("a file that fails while it is read is a matter of files and not of input") {
     if (!std::filesystem::exists("/proc/self/mem")) return;
     CHECK_THROWS_AS(read_text_file("/proc/self/mem"), FileError);

@@ -85,7 +85,8 @@ TEST_CASE("an unknown carcass is refused with the nearest known") {
     CHECK(contains(refusal("EP 800/40 6+3"), "nearest are"));
     CHECK(contains(refusal("ST 1700 8+6"), "nearest are 'ST 1600'"));
     CHECK(contains(refusal("ST 1600/4 8+6"), "nearest are 'ST 1600'"));
-    CHECK(contains(refusal("ST 0 8+6"), "nearest are 'ST 800'"));
+    CHECK(contains(refusal("ST 0 8+6"), "nearest are 'ST 500'"));
+    CHECK(contains(refusal("ST 700 8+6"), "nearest are 'ST 630', 'ST 800'"));
 }
 
 TEST_CASE("an unknown family is refused with the families that are known and the one probably meant") {
@@ -96,6 +97,17 @@ TEST_CASE("an unknown family is refused with the families that are known and the
     CHECK(contains(refusal("PE 800/4 6+3"), "did you mean 'EP'?"));
     CHECK(contains(refusal("DP 1250/1 6+4"), "did you mean 'DPP'?"));
     CHECK(contains(refusal("STT 1600 8+6"), "did you mean 'ST'?"));
+    CHECK(contains(refusal("EN 800/4 6+3"), "did you mean 'EP'?"));
+    CHECK(contains(refusal("Aramid 1250/1 6+4"), "did you mean 'DPP'?"));
+    CHECK_FALSE(contains(why, "did you mean"));
+}
+
+TEST_CASE("words that can't be read as a designation are refused with the family they mean") {
+    CHECK(contains(refusal("aramid"), "'ARAMID' is no belt family, did you mean 'DPP'?"));
+    CHECK(contains(refusal("nylon 4 ply"), "did you mean 'NN'?"));
+    CHECK(contains(refusal("steel cord 1600 8+6"), "did you mean 'ST'?"));
+    CHECK_FALSE(contains(refusal("EP 800/4"), "is no belt family"));
+    CHECK_FALSE(contains(refusal("PN 800/4"), "is no belt family"));
 }
 
 TEST_CASE("other letters for a family are taken and those of two meanings with a warning") {
@@ -111,6 +123,7 @@ TEST_CASE("a strength given per ply is refused with the whole belt's") {
     CHECK(contains(refusal("EP 200/4 6+3"), "if each ply has 200 N/mm write 'EP 800/4'"));
     CHECK(contains(refusal("CC-56/4 4+2"), "if each ply has 56 N/mm write 'CC 224/4'"));
     CHECK_FALSE(contains(refusal("EP 810/4 6+3"), "each ply"));
+    CHECK(contains(refusal("EP 4/200 6+3"), "4 plies of 200 N/mm are 'EP 800/4'"));
 }
 
 TEST_CASE("every family has a belt of its example and more than three carcasses") {

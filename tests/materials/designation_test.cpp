@@ -55,6 +55,11 @@ TEST_CASE("covers joined by a stroke are no covers") {
     CHECK(contains(refusal("EP 800/4 6+3 Y"), "a cover grade neither"));
 }
 
+TEST_CASE("plies times the strength of one are refused with the strength of the whole") {
+    for (const char* text : {"EP 4x200 6+3", "EP 200x4 6+3", "EP 4 X 200", "EP 200*4 6+3", "EP 4 \u00D7 200 6+3"})
+        CHECK_MESSAGE(contains(refusal(text), "whole carcass: 'EP 800/4'"), text);
+}
+
 TEST_CASE("a refusal names the part that is wrong and the form that is allowed") {
     CHECK(contains(refusal("EP 800/4 6"), "bottom cover is missing"));
     CHECK(contains(refusal("EP 800/4 6+"), "bottom cover in mm after '+' is missing"));

@@ -79,12 +79,3 @@ TEST_CASE("a troughability that the construction contradicts is taken with a war
     REQUIRE(stiff.warnings.size() == 1);
     CHECK(stiff.warnings.front().find("can't slide") != std::string::npos);
 }
-
-TEST_CASE("a measured thickness goes into the top cover") {
-    Belt belt = belt_from_designation("EP 800/4 6+3", 1200);
-    const Section before = belt.section;
-    override_thickness(belt, before.thickness + 2);
-    CHECK(belt.section.thickness == before.thickness + 2);
-    CHECK(belt.section.underside == before.underside);
-    CHECK(message_of<std::invalid_argument>([&] { override_thickness(belt, 5); }).find("bottom cover") != std::string::npos);
-}

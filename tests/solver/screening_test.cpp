@@ -207,6 +207,22 @@ TEST_CASE("a method that lacks what it needs says so") {
     CHECK(named(screening, "straight strips").edge_strain);
 }
 
+TEST_CASE("aramid is in no table so it is taken for cords and that is said") {
+    TransitionCase transition = textile_case(35, 0, 50);
+    transition.belt.carcass = Carcass::steel_cord;
+    const std::vector<HandMethod> cords = screen(transition).methods;
+    transition.belt.carcass = Carcass::aramid;
+    const std::vector<HandMethod> aramid = screen(transition).methods;
+    int said = 0;
+    for (std::size_t k = 0; k < cords.size(); ++k) {
+        CHECK(aramid[k].minimum_distance == cords[k].minimum_distance);
+        if (aramid[k].remark.find("no source covers aramid") == std::string::npos) continue;
+        CHECK(cords[k].remark.find("aramid") == std::string::npos);
+        ++said;
+    }
+    CHECK(said == 3);  // base length, DIN 22101, handbook multiple
+}
+
 TEST_CASE("a mean tension above what the edge may bear leaves no distance") {
     const TransitionCase transition = textile_case(35, 0, 120);
     const Screening screening = screen(transition);

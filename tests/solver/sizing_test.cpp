@@ -1,20 +1,46 @@
-#include "solver/sizing.h"
+#include "solver/design/distance_search.h"
+#include "solver/design/optimum.h"
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cmath>
+#include <functional>
+#include <vector>
 
 using namespace swale;
 
 namespace {
 
+using Headrooms = std::function<double(double distance)>;
+
 // Headroom of a strip whose excess goes with 1/L^2, none left at the root.
-DistanceTrial strip(double root, int* trials = nullptr) {
-    return [=](double distance) {
-        if (trials) ++*trials;
-        const double headroom = 1 - root * root / (distance * distance);
-        return SizingStep{distance, headroom >= 0, headroom, "edge"};
+Headrooms strip(double root) {
+    return [=](double distance) { return 1 - root * root / (distance * distance); };
+}
+
+struct Found {
+    std::vector<DistanceTrial> tried;
+    std::optional<double> distance;
+};
+
+// Slopes by difference, or none.
+Found closed_in(double shortest, double longest, double start, const Headrooms& headroom, bool slopes) {
+    DistanceSearch search(shortest, longest, 0.005);
+    Found found;
+    const auto try_at = [&](double distance) {
+        Headroom edge{"edge tension / rated tension", "running", headroom(distance), {}};
+        if (slopes) edge.slopes = {(headroom(distance + 0.01) - headroom(distance - 0.01)) / 0.02};
+        found.tried.push_back({distance, {{edge}, ""}});
+        search.take(found.tried.back());
     };
+    try_at(std::clamp(start, std::ceil(shortest), std::floor(longest)));
+    while (const auto guess = search.next()) {
+        REQUIRE(found.tried.size() < 40);
+        try_at(guess->distance);
+    }
+    if (search.passing()) found.distance = search.passing()->distance;
+    return found;
 }
 
 StateResult state_with_edge_tension(double tension) {
@@ -31,59 +57,93 @@ Judgement edge(double value, double error) {
 
 }  // namespace
 
-TEST_CASE("the shortest distance passes, is found closely and in few trials from either side") {
-    for (const double start : {700.0, 2000.0, 9000.0}) {
-        int trials = 0;
-        const Sizing sizing = shortest_distance({600, 12000, start}, strip(1750, &trials));
-        REQUIRE(sizing.distance);
-        CHECK(*sizing.distance >= 1750);
-        CHECK(*sizing.distance <= 1750 * 1.005);
-        CHECK(trials <= 11);  // of which five only to come near from 9000
-        CHECK(sizing.steps.size() == static_cast<std::size_t>(trials));
-        CHECK(sizing.step_at(*sizing.distance).passed);
-        CHECK(sizing.reason == "edge binds");
-    }
+TEST_CASE("the shortest distance passes and is found closely in few trials from either side") {
+    for (const double start : {700.0, 2000.0, 9000.0})
+        for (const bool slopes : {true, false}) {
+            const Found found = closed_in(600, 12000, start, strip(1750), slopes);
+            REQUIRE(found.distance);
+            CHECK(*found.distance >= 1750);
+            CHECK(*found.distance <= 1750 * 1.005 + 1);
+            CHECK(found.tried.size() <= (slopes ? 8 : 12));
+        }
+    CHECK(closed_in(600, 12000, 2000, strip(1750), true).tried.size() <= 4);
+}
+
+TEST_CASE("a distance just below the answer was seen to fail") {
+    const Found found = closed_in(600, 12000, 2000, strip(1750), true);
+    const auto fails_near = [&](const DistanceTrial& t) {
+        return !t.trial.passes() && t.distance >= *found.distance / 1.005 - 1;
+    };
+    CHECK(std::ranges::any_of(found.tried, fails_near));
 }
 
 TEST_CASE("a kink or a jump in the headroom does not fool the search") {
-    const auto jump = [](double distance) {
-        return SizingStep{distance, distance >= 3210, distance >= 3210 ? 0.4 : -1, "jump"};
-    };
-    const Sizing over_jump = shortest_distance({600, 12000, 2000}, jump);
-    REQUIRE(over_jump.distance);
-    CHECK(*over_jump.distance >= 3210);
-    CHECK(*over_jump.distance <= 3210 * 1.005);
+    const auto jump = [](double distance) { return distance >= 3210 ? 0.4 : -1.0; };
     const auto kink = [](double distance) {
-        const double headroom = std::min(1 - 1750.0 * 1750 / (distance * distance), (distance - 2500) / 1e5);
-        return SizingStep{distance, headroom >= 0, headroom, "kink"};
+        return std::min(1 - 1750.0 * 1750 / (distance * distance), (distance - 2500) / 1e5);
     };
-    const Sizing over_kink = shortest_distance({600, 12000, 2000}, kink);
-    REQUIRE(over_kink.distance);
-    CHECK(*over_kink.distance == doctest::Approx(2500).epsilon(0.005));
+    for (const bool slopes : {true, false}) {
+        const Found over_jump = closed_in(600, 12000, 2000, jump, slopes),
+                    over_kink = closed_in(600, 12000, 2000, kink, slopes);
+        REQUIRE(over_jump.distance);
+        CHECK(*over_jump.distance >= 3210);
+        CHECK(*over_jump.distance <= 3210 * 1.005 + 1);
+        REQUIRE(over_kink.distance);
+        CHECK(*over_kink.distance == doctest::Approx(2500).epsilon(0.005));
+    }
 }
 
-TEST_CASE("the bounds are kept and said") {
-    const Sizing none = shortest_distance({600, 1500, 1000}, strip(1750));
+TEST_CASE("the bounds are kept whole mm inside") {
+    CHECK(!closed_in(600, 1500, 1000, strip(1750), true).distance);
+    CHECK(*closed_in(2000, 5000, 3000, strip(1750), true).distance == 2000);
+    CHECK(*closed_in(609.6, 14630.4, 1200, strip(100), true).distance == 610);
+    const Found none = closed_in(609.6, 1219.2, 1200, strip(3000), true);
     CHECK(!none.distance);
-    CHECK(none.reason.find("even at 1500 mm edge stands in the way") == 0);
-    const Sizing all = shortest_distance({2000, 5000, 3000}, strip(1750));
-    CHECK(*all.distance == 2000);
-    CHECK(all.reason == "the shortest that was allowed");
-    for (const SizingStep& step : shortest_distance({1000, 3000, 9000}, strip(1750)).steps) {
-        CHECK(step.distance >= 1000);
-        CHECK(step.distance <= 3000);
+    CHECK(none.tried.back().distance == 1219);
+    for (const DistanceTrial& trial : closed_in(1000, 3000, 9000, strip(1750), true).tried) {
+        CHECK(trial.distance >= 1000);
+        CHECK(trial.distance <= 3000);
     }
+}
+
+TEST_CASE("a whole solution that fails where trials passed sends the search on to a longer distance") {
+    DistanceSearch search(600, 12000, 0.005);
+    Headroom passes{"edge", "running", 0.001, {1e-3}}, fails{"edge", "running", -0.002, {1e-3}};
+    search.take({2000, {{passes}, ""}});
+    search.take({1991, {{Headroom{"edge", "running", -0.009, {}}}, ""}});
+    CHECK(!search.next());
+    search.take({2000, {{fails}, ""}});
+    REQUIRE(search.next());
+    CHECK(search.next()->distance > 2000);
+    CHECK(search.next()->distance < 2020);
+}
+
+TEST_CASE("the most that two limits leave lies where they meet") {
+    const Parameter plain{"x", "1", 1e-3, false, {}, {}};
+    const std::vector<Variable> variables{{plain, 0, 10}, {plain, -5, 5}};
+    // Falls with x, and grows with x but falls away from y = 1: they meet at x = 4, y = 1.
+    const ValuesTrial trial = [](const std::vector<double>& v) {
+        Headroom one{"one", "running", 1 - 0.1 * v[0], {-0.1, 0}};
+        Headroom two{"two", "running", 0.2 + 0.1 * v[0] - 0.05 * std::pow(v[1] - 1, 2), {0.1, -0.1 * (v[1] - 1)}};
+        return Trial{{one, two}, ""};
+    };
+    const Optimum most = most_headroom(variables, {{1, -3}, {9, 4}}, trial, 20);
+    CHECK(most.least() == doctest::Approx(0.6).epsilon(0.005));
+    CHECK(most.values[0] == doctest::Approx(4).epsilon(0.02));
+    const Optimum least = least_first_value(variables, {9, 4}, 0.3, trial, 20);
+    CHECK(least.values[0] == doctest::Approx(1).epsilon(0.05));
+    CHECK(least.least() >= 0.3);
 }
 
 TEST_CASE("a step passes only with the estimated error on top") {
     TransitionResult result;
     result.states = {state_with_edge_tension(90)};
     result.criteria = {edge(1.14, 0.005)};
-    CHECK(sizing_step(2000, result).passed);
-    CHECK(sizing_step(2000, result).headroom == doctest::Approx(0.005 / 1.15));
+    CHECK(as_trial(result).passes());
+    CHECK(as_trial(result).least()->share == doctest::Approx(0.005 / 1.15));
     result.criteria = {edge(1.14, 0.02)};
-    CHECK(!sizing_step(2000, result).passed);
-    CHECK(sizing_step(2000, result).binding == "edge tension / rated tension in \"running\"");
+    CHECK(!as_trial(result).passes());
+    CHECK(as_trial(result).least()->name() == "edge tension / rated tension in \"running\"");
 }
 
 TEST_CASE("a lower limit of zero is measured by the edge tension; what only advises is left out") {
@@ -92,9 +152,9 @@ TEST_CASE("a lower limit of zero is measured by the edge tension; what only advi
     Judgement lowest{"lowest tension", "running", 4.0, 0.0, "N/mm", {}, true, false, "", 0, 0, 0.0, true};
     Judgement advice{"edge strain", "running", 0.02, 0.008, "1", 2.5, {}, true, "", 0, 0};
     result.criteria = {lowest, advice};
-    CHECK(sizing_step(2000, result).headroom == doctest::Approx(0.05));
+    CHECK(as_trial(result).least()->share == doctest::Approx(0.05));
     result.criteria[0].value = -4.0;
-    CHECK(!sizing_step(2000, result).passed);
+    CHECK(!as_trial(result).passes());
 }
 
 TEST_CASE("a state without a solution does not pass and says why") {
@@ -102,16 +162,8 @@ TEST_CASE("a state without a solution does not pass and says why") {
     result.states = {state_with_edge_tension(80)};
     result.states[0].status = SolveStatus::not_converged;
     result.states[0].reason = "residual 1 > 2";
-    CHECK(!sizing_step(2000, result).passed);
-    CHECK(sizing_step(2000, result).binding.find("residual 1 > 2") != std::string::npos);
-}
-
-TEST_CASE("bounds between whole mm end the search") {
-    const Sizing all = shortest_distance({609.6, 14630.4, 1200}, strip(100));
-    CHECK(*all.distance == 610);
-    const Sizing none = shortest_distance({609.6, 1219.2, 1200}, strip(3000));
-    CHECK(!none.distance);
-    CHECK(none.steps.back().distance == 1219);
+    CHECK(!as_trial(result).passes());
+    CHECK(as_trial(result).why_none.find("residual 1 > 2") != std::string::npos);
 }
 
 TEST_CASE("another shape of a state that breaks a limit stands in the way") {
@@ -120,6 +172,6 @@ TEST_CASE("another shape of a state that breaks a limit stands in the way") {
     Judgement other = edge(1.3, 0);
     other.state = "running, other shape 1";
     result.criteria = {edge(0.9, 0), other};
-    CHECK(!sizing_step(2000, result).passed);
-    CHECK(sizing_step(2000, result).binding.find("other shape 1") != std::string::npos);
+    CHECK(!as_trial(result).passes());
+    CHECK(as_trial(result).least()->name().find("other shape 1") != std::string::npos);
 }

@@ -184,3 +184,21 @@ TEST_CASE("the published rows are of sixty designations and more and hardly a ca
     CHECK(carcasses > 60);
     CHECK_MESSAGE(outside <= 0.05 * carcasses, outside, " of ", carcasses);
 }
+
+TEST_CASE("cotton and aramid and solid-woven belts have no published row and say that they are from memory") {
+    std::set<std::string> published;
+    for (const char* file : files)
+        for (const auto& cells : reference_table(file).rows)
+            published.insert(published_row(cells, file).belt.construction->carcass.family);
+    std::string without;
+    for (const BeltFamily& family : belt_families()) {
+        if (published.contains(family.code)) continue;
+        without += (without.empty() ? "" : ", ") + family.code;
+        const Belt belt = belt_from_designation(to_string(family.carcasses.front()) + " 4+2", width);
+        for (const char* name : {"A11", "A22", "rated_tension"})
+            CHECK_MESSAGE(entry_of(belt.data, name).origin.grade == "from memory", belt.designation, " ", name);
+    }
+    CHECK(without == "CC, TC, DPP, PVC, PVG");
+    say("No published rows are held of " + without +
+        " belts: what the library says of them is from memory and compared with nothing.");
+}

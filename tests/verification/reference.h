@@ -29,6 +29,9 @@ struct Reference {
 /// the table of `.ci/verify`, in which it becomes a row of the running test case.
 void check(const std::string& quantity, const Reference& reference, double measured);
 
+/// A sentence under the running test case's heading on the page of `.ci/verify`.
+void say(const std::string& sentence);
+
 /// A line of a picture of `.ci/verify`; `published` ones are drawn as points.
 struct Curve {
     std::string picture;  ///< title; curves of one picture share it

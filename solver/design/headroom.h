@@ -1,0 +1,26 @@
+#pragma once
+
+#include "solver/transition_result.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace swale {
+
+/// What a criterion leaves of its limit in one state.
+struct Headroom {
+    std::string criterion, state;
+    double share = 0;            ///< of the limit, its error taken off; below zero: over it
+    std::vector<double> slopes;  ///< per unit of each parameter asked for; empty: not known
+
+    std::string name() const { return criterion + " in \"" + state + "\""; }
+};
+
+/// What a headroom is a share of: the limit; for a lower limit, which may be zero, the largest edge tension.
+double headroom_scale(const Judgement& judgement, double edge_tension);
+
+/// Absent where nothing is judged. `edge_tension`: the state's largest [N/mm].
+std::optional<Headroom> headroom_of(const Judgement& judgement, double edge_tension);
+
+}  // namespace swale

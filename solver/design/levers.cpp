@@ -1,0 +1,50 @@
+#include "solver/design/levers.h"
+
+#include "solver/design/state_tangent.h"
+#include "solver/design/trial.h"
+#include "solver/transition/restored_model.h"
+
+#include <algorithm>
+
+namespace swale {
+
+namespace {
+
+std::vector<Parameter> levers_to_pull(const TransitionCase& transition, const TensionState& state) {
+    std::vector<Parameter> parameters = geometry_parameters(transition);
+    if (state.total) parameters.push_back(belt_parameters(transition).front());
+    return parameters;
+}
+
+// The headroom's change per unit, from that of the criterion's value.
+double slope_of(const Judgement& judgement, double edge_tension, double derivative) {
+    return (judgement.at_least ? 1 : -1) * derivative / headroom_scale(judgement, edge_tension);
+}
+
+}  // namespace
+
+std::vector<Lever> levers_of(const TransitionCase& transition, const TransitionResult& result) {
+    const Trial trial = as_trial(result);
+    if (!trial.solved() || !trial.least()) return {};
+    const Headroom least = *trial.least();
+    const auto state = std::ranges::find(result.states, least.state, &StateResult::name);
+    if (state == result.states.end()) return {};  // another shape of a slack belt
+    const TensionState& given = transition.states[state - result.states.begin()];
+    const StateTangent tangent(transition, given, result.sets, restored_model(transition, result.sets, given, state->shape),
+                               state->shape.control_points);
+    if (!tangent.why_none().empty()) return {};
+    const auto first = std::ranges::find(result.criteria, least.state, &Judgement::state);
+    const auto judged =
+        std::find_if(first, result.criteria.end(), [&](const Judgement& j) { return j.name == least.criterion; });
+    std::vector<Lever> levers;
+    for (const Parameter& parameter : levers_to_pull(transition, given)) {
+        const double derivative = tangent.derivatives(parameter)[judged - first].value_or(0);
+        Lever lever{parameter.name, parameter.unit, slope_of(*judged, state->edge_tension_max.value, derivative), {}, {}};
+        if (least.share < 0 && lever.slope != 0) lever.needed = -least.share / lever.slope;
+        if (!levers.empty() && levers.front().slope != 0) lever.distance = -lever.slope / levers.front().slope;
+        levers.push_back(lever);
+    }
+    return levers;
+}
+
+}  // namespace swale
