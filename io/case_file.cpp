@@ -10,6 +10,7 @@
 #include "io/solve_table.h"
 #include "io/tension_table.h"
 #include "io/text_file.h"
+#include "io/tolerances_table.h"
 #include "io/toml_document.h"
 
 namespace swale {
@@ -28,6 +29,7 @@ TransitionCase parse_case(const std::string& text, const std::string& file, cons
     result.states = read_states(table, result.layout.trough.support, result.limits, result.bulk.has_value());
     result.settings = read_settings(table.table("solve", false), result.layout);
     read_size_table(table.table("size", false), result.layout);  // of `swale size`; here only looked through
+    read_tolerances(table.table("tolerances", false));         // of `swale spread`
     check_lift_off(table.table("limits", false), result.layout);
     table.finish();
     mistakes.throw_if_any();

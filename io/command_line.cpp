@@ -9,6 +9,7 @@
 #include "io/screen_command.h"
 #include "io/size_command.h"
 #include "io/solve_command.h"
+#include "io/spread_command.h"
 #include "io/study_command.h"
 #include "io/version.h"
 #include "materials/designation.h"
@@ -31,6 +32,7 @@ struct Request {
     StudyRequest study;
     MergeRequest merge;
     RangesRequest ranges;
+    SpreadRequest spread;
     std::string out;
 };
 
@@ -55,6 +57,15 @@ void add_size(CLI::App& app, Request& request) {
     size->add_option("--shortest", request.size.shortest, "Shortest distance allowed, \"1500 mm\"; default half a belt width");
     size->add_option("--longest", request.size.longest, "Longest distance allowed, \"6 m\"; default twelve belt widths");
     size->add_flag("--json", request.size.json, "Answer in JSON");
+}
+
+void add_spread(CLI::App& app, Request& request) {
+    CLI::App* spread = app.add_subcommand("spread", "What tolerances do to the answer: how often a limit is exceeded");
+    spread->add_option("CASE", request.spread.case_file, "Case file (TOML) with a table [tolerances]")->required();
+    spread->add_option("--out", request.out, "Folder for the results; default <stem of CASE>-spread");
+    spread->add_option("--samples", request.spread.samples, "Belts solved with numbers drawn at random, as a check; default 0")
+        ->check(CLI::Range(0, 100000));
+    spread->add_flag("--json", request.spread.json, "Answer with spread.json on standard output");
 }
 
 void add_study(CLI::App& app, Request& request) {
@@ -101,10 +112,12 @@ std::string unknown_command(const CLI::App& app, const std::vector<std::string>&
 int dispatch(const CLI::App& app, Request& request, std::ostream& out) {
     if (app.got_subcommand("belts")) return run_belts(request.belts, out);
     if (app.got_subcommand("screen")) return run_screen(request.screen, out);
-    if (!request.out.empty()) request.solve.out = request.size.out = request.ranges.out = request.out;
+    if (!request.out.empty()) 
+        request.solve.out = request.size.out = request.ranges.out = request.spread.out = request.out;
     if (app.got_subcommand("size")) return run_size(request.size, out);
     if (app.got_subcommand("study")) return run_study_command(request.study, out);
     if (app.got_subcommand("merge")) return run_merge(request.merge, out);
+    if (app.got_subcommand("spread")) return run_spread(request.spread, out);
     if (app.got_subcommand("ranges")) return run_ranges(request.ranges, out);
     return run_solve(request.solve, out);
 }
@@ -143,6 +156,7 @@ int run_command_line(const std::vector<std::string>& arguments, std::ostream& ou
     add_solve(app, request);
     add_screen(app, request);
     add_size(app, request);
+    add_spread(app, request);
     add_study(app, request);
     add_merge(app, request);
     add_ranges(app, request);
