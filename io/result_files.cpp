@@ -24,7 +24,7 @@ std::string beside_case(const CatalogueFile& catalogue) {
 
 }  // namespace
 
-ResultFileList result_files(const RunRecord& record, const std::string& written_at) {
+ResultFileList result_files(const RunRecord& record, const std::string& written_at, const std::vector<ReportSection>& more) {
     auto database = std::async(std::launch::async, [&] { return result_database(record, written_at); });  // half of the work
     ResultFileList files = belt_vtk(record.result);
     files.push_back({"result.h5", database.get()});
@@ -32,6 +32,7 @@ ResultFileList result_files(const RunRecord& record, const std::string& written_
     files.push_back({"across.csv", across_csv(record.result)});
     files.push_back({"case.toml", record.case_text});
     if (record.catalogue) files.push_back({beside_case(*record.catalogue), record.catalogue->text});
+    files.push_back({"report.html", report_html(record, more)});
     files.push_back({"summary.json", summary_json(record)});
     return files;
 }
@@ -51,9 +52,9 @@ void remove_older_states(const std::filesystem::path& folder, const ResultFileLi
 
 }  // namespace
 
-void write_result_files(const std::filesystem::path& folder, const RunRecord& record) {
+void write_result_files(const std::filesystem::path& folder, const RunRecord& record, const std::vector<ReportSection>& more) {
     const auto now = std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now());
-    const ResultFileList files = result_files(record, fmt::format("{:%Y-%m-%dT%H:%M:%SZ}", now));
+    const ResultFileList files = result_files(record, fmt::format("{:%Y-%m-%dT%H:%M:%SZ}", now), more);
     for (const ResultFile& file : files) write_whole_file(folder / file.name, file.content);
     remove_older_states(folder, files);
 }

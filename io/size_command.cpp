@@ -4,6 +4,7 @@
 #include "io/input_error.h"
 #include "io/progress.h"
 #include "io/quantity.h"
+#include "io/report/sizing_report.h"
 #include "io/result_files.h"
 #include "io/result_folder.h"
 #include "io/run_record.h"
@@ -78,7 +79,7 @@ int run_size(const SizeRequest& request, std::ostream& answer) {
     prepare_result_folder(folder);
     const Sizing sizing = size_transition(given, bounds, terminal_progress());
     write_whole_file(folder / "sizing.json", size_json(sizing, bounds, given.title));
-    write_result_files(folder, record_of(sizing, request, text, given));
+    write_result_files(folder, record_of(sizing, request, text, given), {sizing_report(sizing, bounds)});
     if (request.json)
         answer << size_json(sizing, bounds, given.title);
     else

@@ -1,7 +1,6 @@
 #include "io/terminal/sizing_section.h"
 
 #include "io/terminal/plain_text.h"
-#include "io/terminal/text_table.h"
 
 #include <fmt/format.h>
 
@@ -19,15 +18,6 @@ std::string in_widths(const TransitionLayout& layout) {
 
 const char* passes_or_fails(bool passes) {
     return passes ? "passes" : "fails";
-}
-
-std::string arrangements_text(const Sizing& sizing) {
-    std::vector<TextRow> rows{{"Distance [mm]", "widths", "", "headroom [%]", "arrangement", "nearest limit"}};
-    for (const Arrangement& one : sizing.arrangements)
-        rows.push_back({fmt::format("{:.0f}", one.transition.layout.distance), in_widths(one.transition.layout),
-                        passes_or_fails(one.passes), significant(100 * one.headroom), shortened(one.name, 48),
-                        shortened(one.binding, 44)});
-    return text_table(rows, "rrlrll");
 }
 
 // The unit of a change that somebody would make, and how it is called.
@@ -48,8 +38,19 @@ std::string needed_text(const Lever& lever) {
     return lever.unit == "N" ? fmt::format("{:+.3g} kN", *lever.needed / 1000) : fmt::format("{:+.3g} mm", *lever.needed);
 }
 
-std::string levers_text(const Sizing& sizing) {
-    if (sizing.levers.empty()) return "";
+}  // namespace
+
+std::vector<TextRow> sizing_arrangement_rows(const Sizing& sizing) {
+    std::vector<TextRow> rows{{"Distance [mm]", "widths", "", "headroom [%]", "arrangement", "nearest limit"}};
+    for (const Arrangement& one : sizing.arrangements)
+        rows.push_back({fmt::format("{:.0f}", one.transition.layout.distance), in_widths(one.transition.layout),
+                        passes_or_fails(one.passes), significant(100 * one.headroom), shortened(one.name, 48),
+                        shortened(one.binding, 44)});
+    return rows;
+}
+
+std::vector<TextRow> sizing_lever_rows(const Sizing& sizing) {
+    if (sizing.levers.empty()) return {};
     const bool over = sizing.levers.front().needed.has_value();
     std::vector<TextRow> rows{{"What moves it, to first order", "change", "headroom [%]", "worth in distance [mm]"}};
     if (over) rows.front().push_back("to the limit");
@@ -59,21 +60,22 @@ std::string levers_text(const Sizing& sizing) {
         rows.push_back({lever.parameter, change.name, fmt::format("{:+.3g}", 100 * lever.slope * change.size), worth});
         if (over) rows.back().push_back(needed_text(lever));
     }
-    return "\n" + text_table(rows, over ? "llrrr" : "llrr");
+    return rows;
 }
 
-std::string history_text(const Sizing& sizing) {
+std::vector<TextRow> sizing_history_rows(const Sizing& sizing) {
     std::vector<TextRow> rows{{"Tried [mm]", "widths", "lift [mm]", "sets", "", "headroom [%]", "nearest limit"}};
     for (const SizingStep& step : sizing.steps)
         rows.push_back({fmt::format("{:.0f}{}", step.layout.distance, step.whole ? "*" : ""), in_widths(step.layout),
                         fmt::format("{:.0f}", step.layout.pulley.lift), fmt::format("{}", step.layout.stations.size()),
                         passes_or_fails(step.passed), significant(100 * step.headroom), shortened(step.binding, 50)});
-    return text_table(rows, "rrrrlrl") +
-           fmt::format("* solved whole ({} times); the others as far as limits need ({} states)\n", sizing.whole_solutions,
-                       sizing.states_tried);
+    return rows;
 }
 
-}  // namespace
+std::string sizing_effort(const Sizing& sizing) {
+    return fmt::format("* solved whole ({} times); the others as far as limits need ({} states)", sizing.whole_solutions,
+                       sizing.states_tried);
+}
 
 std::string sizing_headline(const Sizing& sizing, const SizingBounds& bounds) {
     if (!sizing.best) return "NO ARRANGEMENT WITHIN THE BOUNDS PASSES: " + sizing.reason;
@@ -87,8 +89,11 @@ std::string sizing_headline(const Sizing& sizing, const SizingBounds& bounds) {
 }
 
 std::string sizing_tables(const Sizing& sizing, const SizingBounds& bounds) {
-    const std::string arrangements = bounds.aim == SizingAim::distance ? "" : arrangements_text(sizing) + "\n";
-    return arrangements + history_text(sizing) + levers_text(sizing);
+    std::string text;
+    if (bounds.aim != SizingAim::distance) text += text_table(sizing_arrangement_rows(sizing), "rrlrll") + "\n";
+    text += text_table(sizing_history_rows(sizing), "rrrrlrl") + sizing_effort(sizing) + "\n";
+    const std::vector<TextRow> levers = sizing_lever_rows(sizing);
+    return levers.empty() ? text : text + "\n" + text_table(levers, "llrrr");
 }
 
 }  // namespace swale

@@ -1,8 +1,8 @@
 #include "io/case_file.h"
 #include "io/result_database.h"
-#include "io/run_record.h"
 #include "io/whole_file.h"
 #include "solver/transition.h"
+#include "tests/io/held_run.h"
 #include "tests/io/scratch_folder.h"
 
 #include <doctest/doctest.h>
@@ -13,15 +13,6 @@
 using namespace swale;
 
 namespace {
-
-RunRecord small_held_run() {
-    RunRecord record;
-    record.case_file = SWALE_SOURCE_DIR "/tests/io/data/held.example.toml";
-    record.case_text = file_text(record.case_file) + "\n[solve]\ngrid = 2\n";
-    record.transition = parse_case(record.case_text, record.case_file);
-    record.result = solve_transition(record.transition);
-    return record;
-}
 
 void check_same(double given, double restored) {
     CHECK(std::abs(restored - given) <= 1e-10 * (1 + std::abs(given)));
@@ -48,7 +39,7 @@ double residual_in(const std::string& sentence) {
 
 TEST_CASE("a stored run is restored without solving and gives the same readings in equilibrium") {
     const ScratchFolder folder;
-    const RunRecord record = small_held_run();
+    const RunRecord record = held_run(2);
     REQUIRE(record.result.states.at(0).status == SolveStatus::converged);
     write_whole_file(folder.path() / "result.h5", result_database(record, "2026-01-02T03:04:05Z"));
 
