@@ -43,38 +43,38 @@ struct Prediction {
 /// What one roll says.
 struct RollJudgement {
     std::string name;
-    int readings = 0;                     ///< that say something
-    Likelihoods alone;                    ///< from this roll only
-    Fitted offset;                        ///< of the belt from the roll's middle, under the explanation that all rolls favour [mm]
-    double depth_per_exposure = 0;        ///< depth where the exposure is 1, under the same [mm]; 0 without depths
+    int readings = 0;               ///< that say something
+    Likelihoods alone;              ///< from this roll only
+    Fitted offset;                  ///< of the belt from the roll's middle, under the explanation that all rolls favour [mm]
+    double depth_per_exposure = 0;  ///< depth where the exposure is 1, under the same [mm]; 0 without depths
     std::vector<Prediction> predictions;  ///< flat, cupped, creased, mistracked and the best, in the order of the enumeration
 };
 
 /// What further look would tell the two best explanations apart.
 struct FurtherLook {
     std::string roll;
-    double y = 0;                        ///< [mm]
-    double first = 0, second = 0;        ///< exposure that the best and the second explanation expect there
+    double y = 0;                  ///< [mm]
+    double first = 0, second = 0;  ///< exposure that the best and the second explanation expect there
     double first_spread = 0, second_spread = 0;
-    double contrast = 0;                 ///< their difference in standard deviations of what a look would give
+    double contrast = 0;  ///< their difference in standard deviations of what a look would give
 };
 
 /// What a survey means.
 struct WearDiagnosis {
-    Likelihoods likelihoods;              ///< of all rolls together
-    std::optional<Explanation> verdict;   ///< absent: can't tell
-    bool junction_failure = false;        ///< creased or both together are as likely as a verdict has to be
-    std::string grounds;                  ///< why this verdict, or why none
-    Fitted cupping_rise;                  ///< rise of the free belt over its width, positive: edges away from the roll [mm]
-    Fitted crease_angle;                  ///< [rad]
+    Likelihoods likelihoods;             ///< of all rolls together
+    std::optional<Explanation> verdict;  ///< absent: can't tell
+    bool junction_failure = false;       ///< creased or both together are as likely as a verdict has to be
+    std::string grounds;                 ///< why this verdict, or why none
+    Fitted cupping_rise;                 ///< rise of the free belt over its width, positive: edges away from the roll [mm]
+    Fitted crease_angle;                 ///< [rad]
     double left_crease = 0, right_crease = 0;  ///< probability that, creased, it is so on the left, on the right
-    Fitted stiffness;                     ///< factor on D22 as given
+    Fitted stiffness;                          ///< factor on D22 as given
     std::vector<RollJudgement> rolls;
     bool rolls_disagree = false;
-    std::string disagreement;             ///< which rolls say what; empty if they agree
+    std::string disagreement;  ///< which rolls say what; empty if they agree
     std::optional<FurtherLook> further;
-    int solved = 0;                       ///< belts on a roll that were solved for it
-    std::vector<std::string> failures;    ///< of those, sentences where none was found
+    int solved = 0;                     ///< belts on a roll that were solved for it
+    std::vector<std::string> failures;  ///< of those, sentences where none was found
 };
 
 /// A verdict has to be so likely.

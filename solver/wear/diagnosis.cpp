@@ -13,8 +13,8 @@ namespace swale {
 
 namespace {
 
-constexpr double speaks_clearly = 0.8;    // of a roll alone: it is sure of an explanation
-constexpr double least_agreement = -3;    // ln: one belt on all rolls is twenty times less likely than a belt each
+constexpr double speaks_clearly = 0.8;  // of a roll alone: it is sure of an explanation
+constexpr double least_agreement = -3;  // ln: one belt on all rolls is twenty times less likely than a belt each
 
 bool is_junction_failure(Explanation e) {
     return e == Explanation::creased || e == Explanation::both;
@@ -65,9 +65,8 @@ void judge(const WearSurvey& survey, double agreement, WearDiagnosis& diagnosis)
     else {
         diagnosis.verdict = best;
         diagnosis.junction_failure = creased >= stated_level;
-        diagnosis.grounds = diagnosis.junction_failure
-                                ? fmt::format("creased, with or without cupping, has {:.3f}", creased)
-                                : fmt::format("{} has {:.3f}", name_of(best), most);
+        diagnosis.grounds = diagnosis.junction_failure ? fmt::format("creased, with or without cupping, has {:.3f}", creased)
+                                                       : fmt::format("{} has {:.3f}", name_of(best), most);
     }
 }
 

@@ -10,9 +10,9 @@ constexpr double degree = 3.14159265358979323846 / 180;
 
 // What is thought of a memory before anyone looks, alike on a logarithmic scale. Assumptions: below the least of it no one
 // would call a belt cupped or creased.
-constexpr double least_cupping = 0.02, most_cupping = 0.25;        // rise / width
+constexpr double least_cupping = 0.02, most_cupping = 0.25;  // rise / width
 constexpr double least_crease = 4 * degree, most_crease = 32 * degree;
-constexpr double share_of_one_side = 0.15;                         // of creased belts: left alone, and right alone
+constexpr double share_of_one_side = 0.15;  // of creased belts: left alone, and right alone
 
 constexpr int cupping_points = 11, crease_points = 11, one_side_points = 7, mixed_points = 4, stiffness_points = 5;
 
@@ -25,7 +25,8 @@ std::vector<Point> log_points(double low, double high, int count) {
     if (high <= low * 1.0001) return {{low, 1}};
     std::vector<Point> points;
     for (int k = 0; k < count; ++k)
-        points.push_back({low * std::pow(high / low, double(k) / (count - 1)), (k == 0 || k == count - 1 ? 0.5 : 1.0) / (count - 1)});
+        points.push_back(
+            {low * std::pow(high / low, double(k) / (count - 1)), (k == 0 || k == count - 1 ? 0.5 : 1.0) / (count - 1)});
     return points;
 }
 

@@ -15,8 +15,8 @@ inline constexpr int wander_count = 3;
 /// One belt that could have worn the rolls: a point of the quadrature over what isn't known.
 struct BeltHypothesis {
     Explanation explanation = Explanation::flat;
-    double weight = 0;  ///< within its explanation; all of one explanation add up to 1
-    double cupping = 0;  ///< rise / width
+    double weight = 0;                         ///< within its explanation; all of one explanation add up to 1
+    double cupping = 0;                        ///< rise / width
     double left_crease = 0, right_crease = 0;  ///< [rad]
     double stiffness = 1;                      ///< factor on D22
     std::vector<Exposure> exposure;            ///< one a wander

@@ -7,9 +7,9 @@ namespace swale {
 
 namespace {
 
-constexpr double step = 12;          // along a roll [mm]
+constexpr double step = 12;           // along a roll [mm]
 constexpr double negligible = 0.003;  // probability of a placement
-constexpr double margin = 20;        // a further look is no nearer to a reading or to a roll's end [mm]
+constexpr double margin = 20;         // a further look is no nearer to a reading or to a roll's end [mm]
 constexpr double least_contrast = 1;
 
 // What a look at a place would stray by: a fifth of the exposure and a tenth of an even one.

@@ -36,7 +36,8 @@ ReturnSolution solve_return(const ReturnRun& run, const BeltMemory& memory, cons
         if (there || !outcome.converged || round + 1 == most_rounds) {
             solution.contact = read_contact(run, model, solution.points);
             solution.contact.converged = outcome.converged && there;
-            solution.contact.reason = outcome.sentence + fmt::format(", tension {:.4g} N of {:.4g} N", run.tension - lacking, run.tension);
+            solution.contact.reason =
+                outcome.sentence + fmt::format(", tension {:.4g} N of {:.4g} N", run.tension - lacking, run.tension);
             break;
         }
         mid_span += lacking * run.spacing / 2 / (run.width * run.section.membrane(0, 0));

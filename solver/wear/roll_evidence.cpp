@@ -118,7 +118,8 @@ double RollLikelihood::depths(const std::vector<double>& predicted) const {
     }
     std::vector<double> terms;
     for (const double noise : noises)
-        terms.push_back(log_amplitude_evidence(pp, pr, sum_of_squares_, static_cast<int>(root_.size()), noise * scale_, 2 * scale_));
+        terms.push_back(
+            log_amplitude_evidence(pp, pr, sum_of_squares_, static_cast<int>(root_.size()), noise * scale_, 2 * scale_));
     return log_sum(terms) - std::log(std::size(noises));
 }
 

@@ -45,7 +45,9 @@ class ChainSolver {
     }
 
   private:
-    PressureShape even_shape() const { return pressure_shape({{-run_.width / 4, run_.width / 2, 1}, {run_.width / 4, run_.width / 2, 1}}); }
+    PressureShape even_shape() const {
+        return pressure_shape({{-run_.width / 4, run_.width / 2, 1}, {run_.width / 4, run_.width / 2, 1}});
+    }
 
     const ReturnRun& run_;
     int crease_sign_;

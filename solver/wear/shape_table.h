@@ -9,11 +9,11 @@ namespace swale {
 
 /// Nodes of the memories that one belt is solved for.
 struct ShapeNodes {
-    std::vector<double> cupping;            ///< rise / width of a free belt, above 0; taken with both signs
-    std::vector<double> crease;             ///< angle away from flat, above 0 [rad]
-    std::vector<double> mixed_cupping;      ///< with both signs, together with
-    std::vector<double> mixed_crease;       ///< each of these
-    std::vector<double> stiffness;          ///< factors on D22
+    std::vector<double> cupping;        ///< rise / width of a free belt, above 0; taken with both signs
+    std::vector<double> crease;         ///< angle away from flat, above 0 [rad]
+    std::vector<double> mixed_cupping;  ///< with both signs, together with
+    std::vector<double> mixed_crease;   ///< each of these
+    std::vector<double> stiffness;      ///< factors on D22
 };
 
 /// The factors are taken as ends and middle of the range.

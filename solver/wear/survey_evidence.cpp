@@ -45,11 +45,13 @@ double other_on_all(const SurveyEvidence& evidence) {
 }
 
 std::vector<double> joint_of_all(const SurveyEvidence& evidence) {
-    return log_joint(evidence, [](const BeltEvidence& entry) { return entry.on_all(); }, other_on_all(evidence));
+    return log_joint(
+        evidence, [](const BeltEvidence& entry) { return entry.on_all(); }, other_on_all(evidence));
 }
 
 std::vector<double> joint_alone(const SurveyEvidence& evidence, int roll) {
-    return log_joint(evidence, [roll](const BeltEvidence& entry) { return entry.on_roll[roll]; }, evidence.other[roll]);
+    return log_joint(
+        evidence, [roll](const BeltEvidence& entry) { return entry.on_roll[roll]; }, evidence.other[roll]);
 }
 
 // Every belt under its explanation, the flat one under two.
