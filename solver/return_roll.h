@@ -32,6 +32,7 @@ struct RollPressure {
     double y = 0;      ///< in space, from the belt's centre line [mm]
     double width = 0;  ///< of belt that the place stands for [mm]
     double force = 0;  ///< [N/mm]
+    double gap = 0;    ///< of light under the belt there; negative: pressed in [mm]
 };
 
 /// What presses on a return roll.

@@ -52,6 +52,7 @@ struct RollJudgement {
 
 /// What further look would tell the two best explanations apart.
 struct FurtherLook {
+    Explanation best = Explanation::flat, rival = Explanation::flat;
     std::string roll;
     double y = 0;                  ///< [mm]
     double first = 0, second = 0;  ///< exposure that the best and the second explanation expect there

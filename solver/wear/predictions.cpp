@@ -51,7 +51,7 @@ const Prediction& of(const RollJudgement& roll, Explanation explanation) {
 
 FurtherLook look_at(const RollJudgement& roll, std::size_t k, Explanation first, Explanation second) {
     const Prediction &a = of(roll, first), &b = of(roll, second);
-    FurtherLook look{roll.name, a.y[k], a.mean[k], b.mean[k], a.spread[k], b.spread[k], 0};
+    FurtherLook look{first, second, roll.name, a.y[k], a.mean[k], b.mean[k], a.spread[k], b.spread[k], 0};
     const double stray = stray_of_look((look.first + look.second) / 2);
     look.contrast = std::abs(look.first - look.second) / std::hypot(look.first_spread, look.second_spread, stray);
     return look;
