@@ -9,12 +9,13 @@ namespace {
 constexpr double degree = 3.14159265358979323846 / 180;
 
 // What is thought of a memory before anyone looks, alike on a logarithmic scale. Assumptions: below the least of it no one
-// would call a belt cupped or creased.
-constexpr double least_cupping = 0.02, most_cupping = 0.25;  // rise / width
+// would call a belt cupped or creased, and a flat one is so slightly cupped at most.
+constexpr double slight_cupping = 0.012;
+constexpr double least_cupping = 0.03, most_cupping = 0.25;  // rise / width
 constexpr double least_crease = 4 * degree, most_crease = 32 * degree;
 constexpr double share_of_one_side = 0.15;  // of creased belts: left alone, and right alone
 
-constexpr int cupping_points = 11, crease_points = 11, one_side_points = 7, mixed_points = 4, stiffness_points = 5;
+constexpr int cupping_points = 10, crease_points = 11, one_side_points = 7, mixed_points = 4, stiffness_points = 5;
 
 struct Point {
     double value, weight;
@@ -79,7 +80,8 @@ double prior_of(Explanation explanation) {
 
 std::vector<BeltHypothesis> belt_hypotheses(const WearSurvey& survey, const ShapeTable& table) {
     Collector collector(survey, table);
-    collector.add(Explanation::flat, 0, 0, 0, {1, 1}, 1);
+    for (const double slight : {-slight_cupping, 0.0, slight_cupping})
+        collector.add(Explanation::flat, slight, 0, 0, {1, 1}, 1.0 / 3);
     for (const Point& stiffness : log_points(survey.stiffness_low, survey.stiffness_high, stiffness_points)) {
         collector.add_cupped(stiffness);
         collector.add_creased(stiffness);

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include <cmath>
+#include <utility>
 
 namespace swale {
 
@@ -45,10 +46,24 @@ ReturnSolution solve_return(const ReturnRun& run, const BeltMemory& memory, cons
     return solution;
 }
 
+// Where one step from the flat belt finds nothing, the memory grows in several.
 RollContact contact_on_return_roll(const ReturnRun& run, const BeltMemory& memory, const ReturnGrid& grid) {
     const bool half = memory.left_crease == memory.right_crease;
     const Patch patch = return_patch(run, half, grid);
-    return solve_return(run, memory, patch, flat_on_roll(run, patch)).contact;
+    RollContact contact;
+    for (const int steps : {1, 4, 12}) {
+        ControlPoints points = flat_on_roll(run, patch);
+        for (int step = 1; step <= steps; ++step) {
+            const double share = static_cast<double>(step) / steps;
+            const BeltMemory part{share * memory.cupping, share * memory.left_crease, share * memory.right_crease};
+            ReturnSolution solution = solve_return(run, part, patch, points);
+            contact = std::move(solution.contact);
+            if (!contact.converged) break;
+            points = std::move(solution.points);
+        }
+        if (contact.converged) break;
+    }
+    return contact;
 }
 
 }  // namespace swale

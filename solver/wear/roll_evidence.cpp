@@ -80,8 +80,10 @@ PlacementPriors placement_priors(const WearSurvey& survey) {
     PlacementPriors priors;
     priors.centred = weighing(1, in_middle);
     priors.usual = both(weighing(0.7, in_middle), weighing(0.3, all_of(off, level)));
-    priors.mistracked = both(weighing(0.2, in_middle), both(weighing(0.6, all_of(off, {-0.4, -0.2, 0, 0.2, 0.4})),
-                                                            weighing(0.2, all_of(middle, tilted))));
+    priors.off = both(weighing(0.75, all_of(off, {-0.4, -0.2, 0, 0.2, 0.4})), weighing(0.25, all_of(middle, tilted)));
+    const double in_middle_share = survey.rolls.size() > 1 ? mistracked_in_middle : 0;
+    priors.mistracked = weighing(1 - in_middle_share, priors.off);
+    if (in_middle_share > 0) priors.mistracked = both(priors.mistracked, weighing(in_middle_share, in_middle));
     return priors;
 }
 

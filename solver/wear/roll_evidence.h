@@ -15,12 +15,16 @@ struct Placement {
     double log_weight = 0;
 };
 
+/// A mistracked belt runs in the middle of so many of several rolls, if off it on another.
+inline constexpr double mistracked_in_middle = 0.2;
+
 /// Where belts run before anyone looks. In the middle: within 4 % of the width. Off it: farther, up to where the belt's edge
 /// leaves the roll, or with more load on one side.
 struct PlacementPriors {
     std::vector<Placement> centred;     ///< of a flat belt in the middle
     std::vector<Placement> usual;       ///< of cupped and creased belts: seven tenths in the middle
-    std::vector<Placement> mistracked;  ///< of a mistracked one: off the middle, a fifth in it where other rolls are off
+    std::vector<Placement> off;         ///< of a flat belt off the middle
+    std::vector<Placement> mistracked;  ///< off the middle or, where other rolls are off, in it
 };
 
 PlacementPriors placement_priors(const WearSurvey& survey);

@@ -46,7 +46,7 @@ double other_on_all(const SurveyEvidence& evidence) {
 
 std::vector<double> joint_of_all(const SurveyEvidence& evidence) {
     return log_joint(
-        evidence, [](const BeltEvidence& entry) { return entry.on_all(); }, other_on_all(evidence));
+        evidence, [](const BeltEvidence& entry) { return entry.on_all; }, other_on_all(evidence));
 }
 
 std::vector<double> joint_alone(const SurveyEvidence& evidence, int roll) {
@@ -58,15 +58,41 @@ std::vector<double> joint_alone(const SurveyEvidence& evidence, int roll) {
 std::vector<BeltEvidence> entries(const std::vector<BeltHypothesis>& belts) {
     std::vector<BeltEvidence> all;
     for (const BeltHypothesis& belt : belts) {
-        all.push_back({&belt, belt.explanation, {}});
-        if (belt.explanation == Explanation::flat) all.push_back({&belt, Explanation::mistracked, {}});
+        all.push_back({&belt, belt.explanation, {}, 0});
+        if (belt.explanation == Explanation::flat) all.push_back({&belt, Explanation::mistracked, {}, 0});
     }
     return all;
 }
 
+double weighed(const SurveyEvidence& evidence, int roll, const BeltHypothesis& belt, const std::vector<Placement>& placements) {
+    std::vector<double> logs;
+    for (const Placement& placement : placements)
+        logs.push_back(placement.log_weight + evidence.rolls[roll].log_likelihood(belt.exposure[placement.wander], placement));
+    return log_sum(logs);
+}
+
+// Each roll in the middle or off it, less all rolls in the middle: (prod(m c + (1 - m) o) - prod(m c))/(1 - m^n).
+void weigh_mistracked(const SurveyEvidence& evidence, BeltEvidence& entry) {
+    const double m = mistracked_in_middle;
+    double either = 0, middle = 0;
+    const int rolls = static_cast<int>(evidence.rolls.size());
+    for (int roll = 0; roll < rolls; ++roll) {
+        const double off = weighed(evidence, roll, *entry.belt, evidence.placements.off);
+        const double centred = weighed(evidence, roll, *entry.belt, evidence.placements.centred);
+        entry.on_roll.push_back(off);
+        either += log_sum({std::log(m) + centred, std::log(1 - m) + off});
+        middle += std::log(m) + centred;
+    }
+    entry.on_all = either + std::log1p(-std::exp(std::min(middle - either, -1e-12))) - std::log1p(-std::pow(m, rolls));
+}
+
 void weigh(const SurveyEvidence& evidence, BeltEvidence& entry) {
-    for (std::size_t roll = 0; roll < evidence.rolls.size(); ++roll)
-        entry.on_roll.push_back(log_sum(evidence.placed(static_cast<int>(roll), *entry.belt, entry.explanation)));
+    if (entry.explanation == Explanation::mistracked) return weigh_mistracked(evidence, entry);
+    for (std::size_t roll = 0; roll < evidence.rolls.size(); ++roll) {
+        const std::vector<Placement>& placements = evidence.placements_of(entry.explanation);
+        entry.on_roll.push_back(weighed(evidence, static_cast<int>(roll), *entry.belt, placements));
+        entry.on_all += entry.on_roll.back();
+    }
 }
 
 // Every other entry on each of two cores.
@@ -82,10 +108,6 @@ void weigh_all(SurveyEvidence& evidence) {
 }
 
 }  // namespace
-
-double BeltEvidence::on_all() const {
-    return std::accumulate(on_roll.begin(), on_roll.end(), 0.0);
-}
 
 const std::vector<Placement>& SurveyEvidence::placements_of(Explanation explanation) const {
     if (explanation == Explanation::flat) return placements.centred;
@@ -131,7 +153,7 @@ std::vector<LikelyBelt> likely_belts(const SurveyEvidence& evidence, Explanation
     for (const BeltEvidence& entry : evidence.belt_evidence)
         if (entry.explanation == explanation) {
             belts.push_back(entry.belt);
-            logs.push_back(std::log(entry.belt->weight) + entry.on_all());
+            logs.push_back(std::log(entry.belt->weight) + entry.on_all);
         }
     std::vector<LikelyBelt> likely;
     double sum = 0;

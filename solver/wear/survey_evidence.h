@@ -12,7 +12,7 @@ struct BeltEvidence {
     const BeltHypothesis* belt = nullptr;
     Explanation explanation = Explanation::flat;
     std::vector<double> on_roll;
-    double on_all() const;
+    double on_all = 0;  ///< ln, of all rolls together; of a mistracked belt with one roll at least off the middle
 };
 
 /// A survey held against all belts that could have worn the rolls so.
