@@ -14,8 +14,8 @@ constexpr const char* before = R"(<h1>Return rolls: wear survey</h1>
 <div class="caution"><b>Before anyone goes near.</b> Nothing here is read on a belt that can move.
 <ul>
 <li>Stop the conveyor, isolate <b>every</b> drive, lock and tag out, try to start it. Each person has a lock of their own.</li>
-<li><b>A belt at rest is under tension.</b> Take-up weight, winch, a loaded incline or a backstop hold it. Secure the take-up,
-fit belt clamps rated for the tension where the belt could run back, or have the tension released by those licensed to do so.</li>
+<li><b>A belt at rest is under tension.</b> A take-up weight, winch, loaded incline or backstop holds it. Have those
+licensed to do so secure the take-up and fit belt clamps rated for it where the belt could run back, or release the tension.</li>
 <li>Nip points: roll and belt, pulley and belt, take-up. Hands, sleeves and tools stay out of them. Never reach to a roll that
 turns, and never turn a roll by the belt.</li>
 <li>Guards come off after lock-out only and go back before the locks do. Mind height, falling material, heat, dust, confined space.</li>
@@ -71,7 +71,7 @@ std::string field_sheet() {
     body +=
         "<h2>Locks</h2>\n" +
         blank_table(heads({"drives isolated", "locked, tagged, tried", "take-up secured", "belt clamped", "permit no."}), 1, 5);
-    body += "<h2>Roll seen from above (shade what is worn)</h2>\n" + ruler() + ruler() + ruler();
+    body += "<h2>Roll seen from above (shade what is worn)</h2>\n" + ruler() + ruler();
     body += "<h2>Readings</h2>\n" + blank_table(heads({"roll", "at, or from - to [mm]", "depth [mm] or mark", "roll",
                                                        "at, or from - to [mm]", "depth [mm] or mark"}),
                                                 9, 6);

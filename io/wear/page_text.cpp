@@ -21,7 +21,8 @@ svg { width: 100%; height: auto; } svg text { font: 12px Georgia, serif; fill: #
 .predicted { fill: none; stroke: #1b5e86; stroke-width: 2; } .spread { fill: #1b5e86; opacity: .18; } .axis { stroke: #666; }
 .faint { stroke: #bbb; stroke-dasharray: 3 4; } .belt { fill: none; stroke: #222; stroke-width: 5; } .likely { fill: #1b5e86; }
 .blank td, .blank th { border: 1px solid #444; padding: .2em .4em; height: 1.35em; min-width: 4.4em; }
-@media print { body { margin: 0; max-width: none; font-size: 11.5px; } h2 { margin: .8em 0 .3em; } .caution { margin: .5em 0; } }
+@media print { body { margin: 0; padding: 0; max-width: none; font-size: 10.5px; line-height: 1.3; } h2 { margin: .6em 0 .2em; }
+  .caution { margin: .4em 0; padding: .3em .6em; } p { margin: .3em 0; } svg, tr { break-inside: avoid; } }
 @page { size: A4; margin: 13mm; }
 )";
 

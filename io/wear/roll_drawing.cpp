@@ -177,7 +177,7 @@ std::string pressure_drawing(const WearReport& report, const ExamplePressure& ex
         sum += place.force * place.width;
         wide += place.width;
         where += place.y * place.width;
-        if (wide < 16) continue;
+        if (wide < 16 && &place != &example.contact.pressure.back()) continue;
         force.emplace_back(across(where / wide), plot_top + plot_height * std::min(sum / wide / even, 4.0) / 4);
         sum = wide = where = 0;
     }

@@ -17,10 +17,19 @@ std::string listed_lines(const std::string& title, const std::vector<std::string
     return text;
 }
 
+// Names of rolls differ at their ends: "return roll 23".
+std::string name_end(const std::string& name) {
+    const std::string text = printable(name);
+    if (text.size() <= 8) return text;
+    std::size_t start = text.size() - 7;
+    while ((static_cast<unsigned char>(text[start]) & 0xC0) == 0x80) ++start;  // not inside a character
+    return ".." + text.substr(start);
+}
+
 std::string likelihood_table(const WearDiagnosis& diagnosis) {
     std::vector<TextRow> rows{{"Explanation", "all rolls"}};
     for (const RollJudgement& roll : diagnosis.rolls)
-        if (rows[0].size() < 8) rows[0].push_back(shortened(printable(roll.name), 9));
+        if (rows[0].size() < 8) rows[0].push_back(name_end(roll.name));
     std::vector<Explanation> order = ranked(diagnosis);
     order.push_back(Explanation::other);
     for (const Explanation explanation : order) {

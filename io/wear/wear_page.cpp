@@ -11,7 +11,7 @@ namespace swale {
 
 namespace {
 
-constexpr std::size_t shown_explanations = 3, shown_rolls = 12;
+constexpr std::size_t shown_rolls = 12;
 
 std::string section(const std::string& title, const std::string& body) {
     return "<h2>" + escaped(title) + "</h2>\n" + body;
@@ -38,8 +38,7 @@ std::string likelihoods(const WearReport& report) {
 }
 
 std::string rolls(const WearReport& report) {
-    std::vector<Explanation> shown = ranked(report.diagnosis);
-    shown.resize(shown_explanations);
+    const std::vector<Explanation> shown = three_explanations(report.diagnosis);
     std::string text =
         "<p class=\"small\">Left is +. Brown: what was read (bars: depths; bands: contact, none, broken line: unsure). Blue: "
         "contact as "

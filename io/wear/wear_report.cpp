@@ -61,6 +61,20 @@ std::vector<Explanation> ranked(const WearDiagnosis& diagnosis) {
     return order;
 }
 
+std::vector<Explanation> three_explanations(const WearDiagnosis& diagnosis) {
+    std::vector<Explanation> shown;
+    bool has_crease = false, has_flat = false;
+    for (const Explanation explanation : ranked(diagnosis)) {
+        const bool creased = explanation == Explanation::creased || explanation == Explanation::both;
+        const bool flat = explanation == Explanation::flat || explanation == Explanation::mistracked;
+        if ((creased && has_crease) || (flat && has_flat)) continue;
+        has_crease = has_crease || creased;
+        has_flat = has_flat || flat;
+        shown.push_back(explanation);
+    }
+    return shown;
+}
+
 std::string headline(const WearReport& report) {
     const WearDiagnosis& diagnosis = report.diagnosis;
     if (!diagnosis.verdict) return "CAN'T TELL: " + diagnosis.grounds;

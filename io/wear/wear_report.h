@@ -33,6 +33,10 @@ std::string headline(const WearReport& report);
 /// Explanations but the last, the likeliest first.
 std::vector<Explanation> ranked(const WearDiagnosis& diagnosis);
 
+/// The three explanations that are shown side by side, the likeliest first: creased or both, cupped, flat or mistracked, the
+/// likelier of each pair.
+std::vector<Explanation> three_explanations(const WearDiagnosis& diagnosis);
+
 /// Fitted values in sentences: cupping, creases, offsets, stiffness.
 std::vector<std::string> fitted_values(const WearReport& report);
 

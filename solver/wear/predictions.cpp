@@ -108,6 +108,8 @@ RollPrediction predict(const WearSurvey& survey, const SurveyEvidence& evidence,
         prediction.spread[k] = std::sqrt(std::max(0.0, prediction.spread[k] / total - std::pow(prediction.mean[k], 2)));
     }
     result.offset = fitted(offsets);
+    result.offset.low -= offset_step / 2 * survey.run.width;
+    result.offset.high += offset_step / 2 * survey.run.width;
     result.depth_per_exposure /= total;
     return result;
 }

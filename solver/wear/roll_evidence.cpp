@@ -74,7 +74,7 @@ PlacementPriors placement_priors(const WearSurvey& survey) {
     const int far_steps = std::max(2, static_cast<int>(std::ceil((most - near) / 18)));
     std::vector<double> off = steps(-most, -near, far_steps);
     for (const double offset : steps(near, most, far_steps)) off.push_back(offset);
-    const std::vector<double> middle = steps(-near, near, 5);
+    const std::vector<double> middle = steps(-near, near, 1 + static_cast<int>(std::lround(2 * in_the_middle / offset_step)));
     const std::vector<double> level{-0.2, 0, 0.2}, tilted{-0.7, -0.4, 0.4, 0.7};
     const std::vector<Placement> in_middle = all_of(middle, level);
     PlacementPriors priors;

@@ -15,6 +15,9 @@ struct Placement {
     double log_weight = 0;
 };
 
+/// Offsets in the middle are so far apart, off it some 18 mm; in widths.
+inline constexpr double offset_step = 0.02;
+
 /// A mistracked belt runs in the middle of so many of several rolls, if off it on another.
 inline constexpr double mistracked_in_middle = 0.2;
 
