@@ -70,6 +70,11 @@ void judge(const WearSurvey& survey, double agreement, WearDiagnosis& diagnosis)
     }
 }
 
+Fitted widened(const Fitted& fitted) {
+    const auto scaled = [](double value, bool out) { return out ? value * half_a_point : value / half_a_point; };
+    return {fitted.mean, scaled(fitted.low, fitted.low < 0), scaled(fitted.high, fitted.high > 0)};
+}
+
 // Under cupped or creased alone if one of them is best, or both together.
 void fit_belt(const WearSurvey& survey, const SurveyEvidence& evidence, WearDiagnosis& diagnosis) {
     const Explanation favoured = best_belt(diagnosis.likelihoods);
@@ -86,8 +91,8 @@ void fit_belt(const WearSurvey& survey, const SurveyEvidence& evidence, WearDiag
     }
     for (const LikelyBelt& likely : likely_belts(evidence, favoured))
         stiffness.emplace_back(likely.belt->stiffness, likely.probability);
-    diagnosis.cupping_rise = fitted(rise);
-    diagnosis.crease_angle = fitted(angle);
+    diagnosis.cupping_rise = widened(fitted(rise));
+    diagnosis.crease_angle = widened(fitted(angle));
     diagnosis.stiffness = fitted(stiffness);
 }
 

@@ -22,6 +22,9 @@ struct BeltHypothesis {
     std::vector<Exposure> exposure;            ///< one a wander
 };
 
+/// Points of the quadrature over rise and angle stand for values up to so much above and below theirs, as a factor.
+inline constexpr double half_a_point = 1.15;
+
 /// How likely each explanation is before anyone looks: the five belts alike, and a tenth for none of them. An assumption.
 double prior_of(Explanation explanation);
 

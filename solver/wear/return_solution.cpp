@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 #include <utility>
 
@@ -22,26 +23,49 @@ NewtonSettings settings_of_return() {
     return settings;
 }
 
+// Looks for the place of mid-span at which its reaction is the tension: first by the stretch of a straight belt, then by the
+// secant, since a belt that hangs through gives way more easily.
+class MidSpan {
+  public:
+    MidSpan(const ReturnRun& run, double place)
+        : place_(place), compliance_(run.spacing / 2 / (run.width * run.section.membrane(0, 0))) {}
+
+    double place() const { return place_; }
+
+    void move(double lacking) {
+        if (moved_ != 0 && lacking != lacking_before_) {
+            const double secant = moved_ / (lacking_before_ - lacking);
+            if (secant > 0) compliance_ = std::clamp(secant, compliance_ / 4, compliance_ * 4);
+        }
+        moved_ = compliance_ * lacking;
+        lacking_before_ = lacking;
+        place_ += moved_;
+    }
+
+  private:
+    double place_, compliance_, moved_ = 0, lacking_before_ = 0;
+};
+
 }  // namespace
 
 ReturnSolution solve_return(const ReturnRun& run, const BeltMemory& memory, const Patch& patch, const ControlPoints& start) {
     ReturnSolution solution{start, {}};
-    double mid_span = start(1, patch.index(0, patch.across.size() - 1));
-    for (int round = 0; round < most_rounds; ++round) {
-        const ReturnModel model = return_model(run, memory, patch, mid_span);
+    MidSpan mid_span(run, start(1, patch.index(0, patch.across.size() - 1)));
+    for (int round = 1; round <= most_rounds; ++round) {
+        const ReturnModel model = return_model(run, memory, patch, mid_span.place());
         const NewtonOutcome outcome =
             minimise(model.system, model.system.supports().project(solution.points), settings_of_return());
         solution.points = model.system.supports().expand(outcome.q);
-        const double lacking = run.tension - tension_at_mid_span(model, solution.points);
-        const bool there = std::abs(lacking) < tension_accuracy * run.tension;
-        if (there || !outcome.converged || round + 1 == most_rounds) {
+        const double tension = tension_at_mid_span(model, solution.points);
+        const bool there = std::abs(run.tension - tension) < tension_accuracy * run.tension;
+        if (there || !outcome.converged || round == most_rounds) {
             solution.contact = read_contact(run, model, solution.points);
             solution.contact.converged = outcome.converged && there;
             solution.contact.reason =
-                outcome.sentence + fmt::format(", tension {:.4g} N of {:.4g} N", run.tension - lacking, run.tension);
+                fmt::format("{}; tension {:.4g} N of {:.4g} N after {} rounds", outcome.sentence, tension, run.tension, round);
             break;
         }
-        mid_span += lacking * run.spacing / 2 / (run.width * run.section.membrane(0, 0));
+        mid_span.move(run.tension - tension);
     }
     return solution;
 }
