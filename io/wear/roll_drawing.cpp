@@ -170,18 +170,19 @@ std::string pressure_drawing(const WearReport& report, const ExamplePressure& ex
     const Across across(report.file.survey.roll_length);
     constexpr double roll_top = 96, plot_top = roll_top + roll_height + 22;
     const double even = example.contact.force / run.width, lift = std::min(3.0, 66 / std::max(1.0, example.contact.widest_gap));
-    std::vector<std::pair<double, double>> belt, force{{across(-run.width / 2), plot_top}};
+    const double off = example.offset;
+    std::vector<std::pair<double, double>> belt, force{{across(off - run.width / 2), plot_top}};
     double sum = 0, wide = 0, where = 0;  // places are gathered over 16 mm
     for (const RollPressure& place : example.contact.pressure) {
-        belt.emplace_back(across(place.y), roll_top - 4 - lift * std::max(0.0, place.gap));
+        belt.emplace_back(across(off + place.y), roll_top - 4 - lift * std::max(0.0, place.gap));
         sum += place.force * place.width;
         wide += place.width;
         where += place.y * place.width;
         if (wide < 16 && &place != &example.contact.pressure.back()) continue;
-        force.emplace_back(across(where / wide), plot_top + plot_height * std::min(sum / wide / even, 4.0) / 4);
+        force.emplace_back(across(off + where / wide), plot_top + plot_height * std::min(sum / wide / even, 4.0) / 4);
         sum = wide = where = 0;
     }
-    force.emplace_back(across(run.width / 2), plot_top);
+    force.emplace_back(across(off + run.width / 2), plot_top);
     std::string text = opened(plot_top + plot_height + 26, example.name);
     text += faint_places(report, across, 20, plot_top + plot_height) + roll_body(roll_top) + path("belt", belt);
     text += label(10, 16,

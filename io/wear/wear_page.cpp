@@ -73,7 +73,7 @@ std::string examples(const WearReport& report) {
     std::string text =
         "<p class=\"small\">Solved by the shell for this belt, tension and spacing; above the roll the belt, below it the "
         "force it "
-        "presses with. A belt off the middle presses as a flat one, moved sideways.</p>\n";
+        "presses with.</p>\n";
     for (const ExamplePressure& example : report.examples)
         text += example.contact.converged ? pressure_drawing(report, example)
                                           : "<p>" + escaped(example.name + ": " + example.contact.reason) + "</p>\n";
@@ -89,7 +89,8 @@ std::string wear_page(const WearReport& report) {
     body += section("How likely", likelihoods(report)) + section("Rolls: observed and predicted contact", rolls(report));
     body += section("Fitted values, 5 % to 95 %", list(fitted_values(report)));
     const std::string further = further_look_text(report);
-    if (!further.empty()) body += section("What would decide", list({further}));
+    if (!further.empty())
+        body += section(report.diagnosis.verdict ? "What would test it" : "What would decide", list({further}));
     body += section("What follows", list(what_follows(report)));
     body += section("What belts of each kind press with here", examples(report));
     return html_page(report.file.title, body + section("What this rests on", survey_facts(report)));

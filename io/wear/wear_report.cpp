@@ -14,6 +14,7 @@ namespace {
 constexpr double degree = 3.14159265358979323846 / 180;
 constexpr double shown_rise = 0.08;           // of the pictures' cupped belts, rise / width
 constexpr double shown_crease = 14 * degree;  // of their creases
+constexpr double worth_saying = 0.02;         // likelihood of a belt whose fitted values are given
 constexpr double clear = 0.9;                 // likelihood of a side from which it is named
 
 std::string range_text(const Fitted& value, double scale, const char* unit, int decimals) {
@@ -46,11 +47,14 @@ std::string side_text(const WearDiagnosis& diagnosis) {
 
 std::vector<ExamplePressure> example_pressures(const WearSurvey& survey) {
     const double k = 8 * shown_rise / survey.run.width, fold = survey.carrying_side_down ? -shown_crease : shown_crease;
-    return {{"flat", contact_on_return_roll(survey.run, {})},
+    const double off = std::min(0.06 * survey.run.width, (survey.roll_length - survey.run.width) / 2);
+    const RollContact flat = contact_on_return_roll(survey.run, {});
+    return {{"flat", flat},
             {"cupped, edges towards the roll", contact_on_return_roll(survey.run, {-k, 0, 0})},
             {"cupped, edges away from the roll", contact_on_return_roll(survey.run, {k, 0, 0})},
             {"creased at both junctions", contact_on_return_roll(survey.run, {0, fold, fold})},
-            {"creased at the left junction", contact_on_return_roll(survey.run, {0, fold, 0})}};
+            {"creased at the left junction", contact_on_return_roll(survey.run, {0, fold, 0})},
+            {"flat, off the middle", flat, off}};
 }
 
 std::vector<Explanation> ranked(const WearDiagnosis& diagnosis) {
@@ -91,9 +95,12 @@ std::string headline(const WearReport& report) {
 
 std::vector<std::string> fitted_values(const WearReport& report) {
     const WearDiagnosis& diagnosis = report.diagnosis;
-    std::vector<std::string> lines{cupping_text(report)};
-    lines.push_back(fmt::format("if creased: {} from flat at each crease, {}",
-                                range_text(diagnosis.crease_angle, 1 / degree, "deg", 0), side_text(diagnosis)));
+    const double both = diagnosis.likelihoods[Explanation::both];
+    std::vector<std::string> lines;
+    if (diagnosis.likelihoods[Explanation::cupped] + both > worth_saying) lines.push_back(cupping_text(report));
+    if (diagnosis.likelihoods[Explanation::creased] + both > worth_saying)
+        lines.push_back(fmt::format("if creased: {} from flat at each crease, {}",
+                                    range_text(diagnosis.crease_angle, 1 / degree, "deg", 0), side_text(diagnosis)));
     lines.push_back(fmt::format("stiffness across the belt D22: {} times {} N m", range_text(diagnosis.stiffness, 1, "", 2),
                                 significant(report.file.belt.section.bending(1, 1) / 1000)));
     for (const RollJudgement& roll : diagnosis.rolls)

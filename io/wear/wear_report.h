@@ -14,6 +14,7 @@ namespace swale {
 struct ExamplePressure {
     std::string name;
     RollContact contact;
+    double offset = 0;  ///< of the belt's centre line from the roll's middle [mm]
 };
 
 /// One reading of wear, all outputs are written from it.

@@ -45,6 +45,10 @@ Explanation best_belt(const Likelihoods& likelihoods) {
     return best;
 }
 
+std::string likelihood_text(double likelihood) {
+    return likelihood > 0.999 ? "above 0.999" : fmt::format("{:.3f}", likelihood);
+}
+
 void judge(const WearSurvey& survey, double agreement, WearDiagnosis& diagnosis) {
     int readings = 0;
     for (const SurveyedRoll& roll : survey.rolls) readings += informative_readings(roll);
@@ -65,8 +69,9 @@ void judge(const WearSurvey& survey, double agreement, WearDiagnosis& diagnosis)
     else {
         diagnosis.verdict = best;
         diagnosis.junction_failure = creased >= stated_level;
-        diagnosis.grounds = diagnosis.junction_failure ? fmt::format("creased, with or without cupping, has {:.3f}", creased)
-                                                       : fmt::format("{} has {:.3f}", name_of(best), most);
+        diagnosis.grounds = (diagnosis.junction_failure ? "creased, with or without cupping, has the likelihood "
+                                                        : name_of(best) + " has the likelihood ") +
+                            likelihood_text(most);
     }
 }
 
