@@ -24,14 +24,6 @@ std::vector<double> places(double roll_length) {
     return y;
 }
 
-void add(const Exposure& exposure, const Placement& placement, double width, double probability, Prediction& prediction) {
-    for (std::size_t k = 0; k < prediction.y.size(); ++k) {
-        const double here = exposure_on_roll(exposure, placement, width, prediction.y[k]);
-        prediction.mean[k] += probability * here;
-        prediction.spread[k] += probability * here * here;
-    }
-}
-
 // Exposures without a pattern: anything around the mean.
 Prediction without_pattern(const Prediction& empty) {
     Prediction prediction = empty;
@@ -39,6 +31,48 @@ Prediction without_pattern(const Prediction& empty) {
     prediction.spread.assign(prediction.y.size(), 1);
     return prediction;
 }
+
+// What belts in their places predict for one roll, added up by their probability.
+class PredictionSum {
+  public:
+    PredictionSum(const WearSurvey& survey, Explanation explanation) : width_(survey.run.width) {
+        exposure_.explanation = explanation;
+        exposure_.y = places(survey.roll_length);
+        exposure_.mean.assign(exposure_.y.size(), 0);
+        exposure_.spread.assign(exposure_.y.size(), 0);
+    }
+
+    const Prediction& empty() const { return exposure_; }
+
+    void add(const Exposure& exposure, const Placement& placement, double depth, double probability) {
+        for (std::size_t k = 0; k < exposure_.y.size(); ++k) {
+            const double here = exposure_on_roll(exposure, placement, width_, exposure_.y[k]);
+            exposure_.mean[k] += probability * here;
+            exposure_.spread[k] += probability * here * here;
+        }
+        offsets_.emplace_back(placement.offset, probability);
+        depth_ += probability * depth;
+        total_ += probability;
+    }
+
+    RollPrediction mean() const {
+        RollPrediction result{exposure_, fitted(offsets_), depth_ / total_};
+        for (std::size_t k = 0; k < exposure_.y.size(); ++k) {
+            const double middle = exposure_.mean[k] / total_;
+            result.exposure.mean[k] = middle;
+            result.exposure.spread[k] = std::sqrt(std::max(0.0, exposure_.spread[k] / total_ - middle * middle));
+        }
+        result.offset.low -= offset_step / 2 * width_;
+        result.offset.high += offset_step / 2 * width_;
+        return result;
+    }
+
+  private:
+    double width_;
+    Prediction exposure_;
+    std::vector<std::pair<double, double>> offsets_;
+    double depth_ = 0, total_ = 0;
+};
 
 bool was_read(const SurveyedRoll& roll, double y) {
     const auto near = [&](const DepthReading& reading) { return std::abs(reading.y - y) < margin; };
@@ -79,39 +113,21 @@ Fitted fitted(std::vector<std::pair<double, double>> values) {
 }
 
 RollPrediction predict(const WearSurvey& survey, const SurveyEvidence& evidence, int roll, Explanation explanation) {
-    RollPrediction result;
-    Prediction& prediction = result.exposure;
-    prediction.explanation = explanation;
-    prediction.y = places(survey.roll_length);
-    if (explanation == Explanation::other) return {without_pattern(prediction), {}, 0};
-    prediction.mean.assign(prediction.y.size(), 0);
-    prediction.spread.assign(prediction.y.size(), 0);
-    std::vector<std::pair<double, double>> offsets;
+    PredictionSum sum(survey, explanation);
+    if (explanation == Explanation::other) return {without_pattern(sum.empty()), {}, 0};
     const std::vector<Placement>& placements = evidence.placements_of(explanation);
-    double total = 0;
     for (const LikelyBelt& likely : likely_belts(evidence, explanation)) {
         const std::vector<double> logs = evidence.placed(roll, *likely.belt, explanation);
-        const double sum = log_sum(logs);
+        const double all = log_sum(logs);
         for (std::size_t k = 0; k < placements.size(); ++k) {
-            const double share = std::exp(logs[k] - sum);
+            const double share = std::exp(logs[k] - all);
             if (share < negligible) continue;
             const Exposure& exposure = likely.belt->exposure[placements[k].wander];
-            const double probability = likely.probability * share;
-            add(exposure, placements[k], survey.run.width, probability, prediction);
-            offsets.emplace_back(placements[k].offset, probability);
-            result.depth_per_exposure += probability * evidence.rolls[roll].depth_per_exposure(exposure, placements[k]);
-            total += probability;
+            sum.add(exposure, placements[k], evidence.rolls[roll].depth_per_exposure(exposure, placements[k]),
+                    likely.probability * share);
         }
     }
-    for (std::size_t k = 0; k < prediction.y.size(); ++k) {
-        prediction.mean[k] /= total;
-        prediction.spread[k] = std::sqrt(std::max(0.0, prediction.spread[k] / total - std::pow(prediction.mean[k], 2)));
-    }
-    result.offset = fitted(offsets);
-    result.offset.low -= offset_step / 2 * survey.run.width;
-    result.offset.high += offset_step / 2 * survey.run.width;
-    result.depth_per_exposure /= total;
-    return result;
+    return sum.mean();
 }
 
 std::optional<FurtherLook> further_look(const WearSurvey& survey, const std::vector<RollJudgement>& rolls, Explanation first,
