@@ -13,6 +13,7 @@
 #include "io/spread_command.h"
 #include "io/study_command.h"
 #include "io/version.h"
+#include "io/wear_command.h"
 #include "materials/designation.h"
 
 #include <CLI/CLI.hpp>
@@ -35,6 +36,8 @@ struct Request {
     RangesRequest ranges;
     SpreadRequest spread;
     ReportRequest report;
+    WearRequest wear;
+    std::string field_sheet;
     std::string out;
 };
 
@@ -105,6 +108,14 @@ void add_belts(CLI::App& app, Request& request) {
     belts->add_flag("--json", request.belts.json, "Answer in JSON");
 }
 
+void add_wear(CLI::App& app, Request& request) {
+    CLI::App* wear = app.add_subcommand("wear", "What worn return rolls say of their belt");
+    wear->add_option("SURVEY", request.wear.survey_file, "Survey file (TOML)");
+    wear->add_option("--out", request.out, "Folder for the results; default <stem of SURVEY>-wear");
+    wear->add_option("--field-sheet", request.field_sheet, "Write a printable sheet (HTML) to take a survey with");
+    wear->add_flag("--json", request.wear.json, "Answer with wear.json on standard output");
+}
+
 /// No command, or a word in its place that is none. CLI11 would only call it required or unexpected.
 std::string unknown_command(const CLI::App& app, const std::vector<std::string>& arguments) {
     if (!arguments.empty() && arguments.front().starts_with('-')) return {};
@@ -123,11 +134,14 @@ int dispatch(const CLI::App& app, Request& request, std::ostream& out) {
     if (app.got_subcommand("screen")) return run_screen(request.screen, out);
     if (!request.out.empty()) 
         request.solve.out = request.size.out = request.ranges.out = request.spread.out = request.out;
+    if (!request.out.empty()) request.solve.out = request.size.out = request.ranges.out = request.wear.out = request.out;
+    if (!request.field_sheet.empty()) request.wear.sheet = request.field_sheet;
     if (app.got_subcommand("size")) return run_size(request.size, out);
     if (app.got_subcommand("study")) return run_study_command(request.study, out);
     if (app.got_subcommand("merge")) return run_merge(request.merge, out);
     if (app.got_subcommand("spread")) return run_spread(request.spread, out);
     if (app.got_subcommand("ranges")) return run_ranges(request.ranges, out);
+    if (app.got_subcommand("wear")) return run_wear(request.wear, out);
     return run_solve(request.solve, out);
 }
 
@@ -171,6 +185,7 @@ int run_command_line(const std::vector<std::string>& arguments, std::ostream& ou
     add_ranges(app, request);
     add_report(app, request);
     add_belts(app, request);
+    add_wear(app, request);
     const std::string unknown = unknown_command(app, arguments);
     if (!unknown.empty()) return complain(err, unknown, wrong_input);
     try {
