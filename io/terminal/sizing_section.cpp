@@ -48,12 +48,14 @@ std::string needed_text(const Lever& lever) {
     return lever.unit == "N" ? fmt::format("{:+.3g} kN", *lever.needed / 1000) : fmt::format("{:+.3g} mm", *lever.needed);
 }
 
-std::string levers_text(const Sizing& sizing) {
-    if (sizing.levers.empty()) return "";
-    const bool over = sizing.levers.front().needed.has_value();
+}  // namespace
+
+std::string levers_text(const std::vector<Lever>& levers) {
+    if (levers.empty()) return "";
+    const bool over = levers.front().needed.has_value();
     std::vector<TextRow> rows{{"What moves it, to first order", "change", "headroom [%]", "worth in distance [mm]"}};
     if (over) rows.front().push_back("to the limit");
-    for (const Lever& lever : sizing.levers) {
+    for (const Lever& lever : levers) {
         const Change change = change_of(lever);
         const std::string worth = lever.distance ? fmt::format("{:+.3g}", *lever.distance * change.size) : "";
         rows.push_back({lever.parameter, change.name, fmt::format("{:+.3g}", 100 * lever.slope * change.size), worth});
@@ -61,6 +63,8 @@ std::string levers_text(const Sizing& sizing) {
     }
     return "\n" + text_table(rows, over ? "llrrr" : "llrr");
 }
+
+namespace {
 
 std::string history_text(const Sizing& sizing) {
     std::vector<TextRow> rows{{"Tried [mm]", "widths", "lift [mm]", "sets", "", "headroom [%]", "nearest limit"}};
@@ -88,7 +92,7 @@ std::string sizing_headline(const Sizing& sizing, const SizingBounds& bounds) {
 
 std::string sizing_tables(const Sizing& sizing, const SizingBounds& bounds) {
     const std::string arrangements = bounds.aim == SizingAim::distance ? "" : arrangements_text(sizing) + "\n";
-    return arrangements + history_text(sizing) + levers_text(sizing);
+    return arrangements + history_text(sizing) + levers_text(sizing.levers);
 }
 
 }  // namespace swale
