@@ -27,7 +27,7 @@ std::string key_of(const SetRoll& roll) {
     return std::string(roll.side > 0 ? "left_" : "right_") + (roll.name.starts_with("inner") ? "inner" : "wing");
 }
 
-Eigen::Vector3d read_end(CaseTable roll, const std::string& key, double at) {
+Eigen::Vector3d read_end(CaseTable& roll, const std::string& key, double at) {
     CaseTable end = roll.table(key, true);
     const Eigen::Vector3d place(end.quantity("x", along_range).value_or(at) - at, end.required_quantity("y", across_range),
                                 end.required_quantity("z", height_range));

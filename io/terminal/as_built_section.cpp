@@ -40,7 +40,7 @@ TextRow row_of(const Arrangement& one, const Arrangement& measured) {
 std::string as_built_headline(const AsBuilt& as_built) {
     const Arrangement& measured = as_built.measured;
     if (!std::ranges::all_of(as_built.result.states, converged)) return "AS MEASURED: NOT CONVERGED: " + measured.binding;
-    std::string text = fmt::format("AS MEASURED: {}: {}, {} beyond the estimated error; as drawn {}.",
+    std::string text = fmt::format("AS MEASURED: {}: {}, {} with the estimated error counted; as drawn {}.",
                                    measured.passes ? "WITHIN LIMITS" : "OVER A LIMIT", measured.binding, left_of(measured),
                                    left_of(as_built.drawn));
     if (as_built.changes.empty()) return text;

@@ -101,6 +101,16 @@ SingleChange with_set_added(const TransitionCase& transition) {
     return change;
 }
 
+bool first_set_measured(const TransitionLayout& layout) {
+    return !layout.measured.empty() && layout.measured.front();
+}
+
+SingleChange with_first_set_right(const TransitionCase& transition) {
+    SingleChange change{"set 1 put right in its place", transition};
+    change.transition.layout.measured.front().reset();
+    return change;
+}
+
 }  // namespace
 
 Parameter pulley_place(const TransitionCase&) {
@@ -115,7 +125,7 @@ std::vector<Parameter> parameters_of_standing(const TransitionCase& transition, 
                                           lift_name, [](const TransitionLayout& l) { return l.pulley.lift; }, raise_pulley)};
     std::ranges::copy_if(geometry_parameters(transition), std::back_inserter(parameters),
                          [](const Parameter& p) { return p.name.starts_with("station"); });
-    if (!layout.measured.empty() && layout.measured.front())
+    if (first_set_measured(layout))
         parameters.push_back(of_layout(
             "set 1 height", [](const TransitionLayout& l) { return l.measured.front()->height; }, set_height));
     if (state.total) parameters.push_back(belt_parameters(transition).front());
@@ -127,9 +137,10 @@ std::vector<SingleChange> single_changes(const TransitionCase& transition, const
     const TransitionLayout& layout = transition.layout;
     std::vector<SingleChange> changes{moved(transition, bounds, levers), raised(transition, bounds, levers),
                                       with_set_added(transition)};
+    if (first_set_measured(layout)) changes.push_back(with_first_set_right(transition));
     std::erase_if(changes, [&](const SingleChange& change) {
         const TransitionLayout& other = change.transition.layout;
-        const bool same = other.stations.size() == layout.stations.size() &&
+        const bool same = other.stations.size() == layout.stations.size() && other.measured == layout.measured &&
                           std::hypot(other.distance - layout.distance, other.pulley.lift - layout.pulley.lift) < worth_doing;
         return same || !why_impossible(other).empty();
     });

@@ -133,7 +133,7 @@ TEST_CASE("of a standing transition the changes are solved as they would be buil
     bounds.highest_lift = 150;
     const AsBuilt as_built = judge_as_built(surveyed, bounds);
     CHECK(as_built.drawn.headroom > as_built.measured.headroom);
-    REQUIRE(as_built.changes.size() == 3);
+    REQUIRE(as_built.changes.size() == 4);
     for (std::size_t k = 1; k < as_built.changes.size(); ++k)
         CHECK(as_built.changes[k - 1].headroom >= as_built.changes[k].headroom);
     CHECK(as_built.changes.front().headroom > as_built.measured.headroom);
