@@ -49,6 +49,7 @@ void check_same(const StateResult& one, const StateResult& other, double toleran
         CHECK((one.supports[k].force - other.supports[k].force).norm() < tolerance * one.tension);
 }
 
+#ifdef SWALE_LONG_TESTS
 /// Its left wing 15 mm too high at the outer end, 10 mm to the right, not level, skew, and 8 mm up as a whole.
 MeasuredSet crooked(const TransitionCase& transition) {
     MeasuredSet set = first_set(transition);
@@ -66,6 +67,7 @@ TransitionCase with_first_set(const MeasuredSet& set) {
     measure_first_set(transition.layout, set);
     return transition;
 }
+#endif
 
 }  // namespace
 
@@ -92,8 +94,7 @@ TEST_CASE("a station that was measured 10 mm up is a station lifted by 10 mm") {
     CHECK(force_of(other, "station 1 centre") > 1.2 * force_of(solve(drawn()), "station 1 centre"));
 }
 
-TEST_CASE("a first full set that was measured 10 mm up is a pulley and a trough 10 mm down for the belt before it") {
-    // Behind the raised set the trough falls by 10 mm; a station at the same place with the set's angle does the same.
+TEST_CASE("a first full set that was measured 10 mm up is a station of its angle that is lifted by 10 mm") {
     TransitionCase surveyed = drawn(), station = drawn();
     surveyed.layout.stations.clear();
     MeasuredSet measured = first_set(surveyed);
@@ -108,6 +109,7 @@ TEST_CASE("a first full set that was measured 10 mm up is a pulley and a trough 
     CHECK(force_of(one, "set 1 wing +y") == doctest::Approx(force_of(other, "station 1 wing +y")).epsilon(5e-3));
 }
 
+#ifdef SWALE_LONG_TESTS
 TEST_CASE("a crooked set seen in the mirror gives the mirrored belt and the supports carry weight and pull") {
     const TransitionCase left_case = with_first_set(crooked(drawn()));
     CHECK_FALSE(left_case.layout.same_left_and_right());
@@ -153,3 +155,4 @@ TEST_CASE("of a standing transition the changes are solved as they would be buil
     const double gain = moved->headroom - as_built.measured.headroom;
     CHECK(200 * as_built.levers.front().slope == doctest::Approx(gain).epsilon(0.35));
 }
+#endif
