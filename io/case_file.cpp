@@ -8,6 +8,7 @@
 #include "io/section_table.h"
 #include "io/size_table.h"
 #include "io/solve_table.h"
+#include "io/survey_table.h"
 #include "io/tension_table.h"
 #include "io/text_file.h"
 #include "io/tolerances_table.h"
@@ -23,6 +24,10 @@ TransitionCase parse_case(const std::string& text, const std::string& file, cons
     result.title = table.text("title").value_or(std::filesystem::path(file).stem().string());
     result.belt = read_belt(table.table("belt", true), {file, catalogue});
     result.layout = read_layout(table, result.belt);
+    if (std::optional<TransitionLayout> surveyed = read_survey(table, result.layout)) {
+        result.drawn = std::move(result.layout);
+        result.layout = *std::move(surveyed);
+    }
     check_foundation(table.table("belt", false), result.layout);
     result.bulk = read_load(table, result.layout);
     result.limits = read_limits(table.table("limits", false), default_limits(result.belt));

@@ -133,8 +133,8 @@ int dispatch(const CLI::App& app, Request& request, std::ostream& out) {
     if (app.got_subcommand("report")) return run_report(request.report, out);
     if (app.got_subcommand("screen")) return run_screen(request.screen, out);
     if (!request.out.empty()) 
-        request.solve.out = request.size.out = request.ranges.out = request.spread.out = request.out;
-    if (!request.out.empty()) request.solve.out = request.size.out = request.ranges.out = request.wear.out = request.out;
+        request.solve.out = request.size.out = request.ranges.out = request.spread.out = request.wear.out =
+            request.out;
     if (!request.field_sheet.empty()) request.wear.sheet = request.field_sheet;
     if (app.got_subcommand("size")) return run_size(request.size, out);
     if (app.got_subcommand("study")) return run_study_command(request.study, out);
