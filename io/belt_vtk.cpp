@@ -1,6 +1,7 @@
 #include "io/belt_vtk.h"
 
 #include "io/roll_mesh.h"
+#include "io/state_file_stem.h"
 #include "io/surface_fields.h"
 #include "io/verdict.h"
 
@@ -112,17 +113,6 @@ std::string rolls_file(const std::vector<NamedRoll>& rolls) {
     return file_content<vtkXMLPolyDataWriter>(data.Get());
 }
 
-/// "running full" -> "running-full": letters, digits and hyphens, for every file system and inside XML.
-std::string file_stem(size_t number, const std::string& name) {
-    std::string stem = fmt::format("state-{}-", number);
-    for (const char letter : name.substr(0, 60)) {
-        const bool plain =
-            (letter >= '0' && letter <= '9') || (letter >= 'A' && letter <= 'Z') || (letter >= 'a' && letter <= 'z');
-        if (plain || stem.back() != '-') stem += plain ? letter : '-';
-    }
-    return stem.back() == '-' ? stem.substr(0, stem.size() - 1) : stem;
-}
-
 /// The index of one state's blocks. VTK's own writer of such files can't write whole or not at all.
 std::string blocks_file(const std::string& belt, bool with_rolls) {
     std::string text =
@@ -141,7 +131,7 @@ ResultFileList belt_vtk(const TransitionResult& result) {
     std::string series = "<?xml version=\"1.0\"?>\n<VTKFile type=\"Collection\" version=\"0.1\">\n  <Collection>\n";
     for (size_t i = 0; i < result.states.size(); ++i) {
         if (!converged(result.states[i])) continue;
-        const std::string stem = file_stem(i + 1, result.states[i].name);
+        const std::string stem = state_file_stem(i + 1, result.states[i].name);
         files.push_back({folder / (stem + "-belt.vts"), belt_file(result.states[i])});
         files.push_back({folder / (stem + ".vtm"), blocks_file(stem + "-belt.vts", !result.rolls.empty())});
         series += fmt::format("    <DataSet timestep=\"{}\" file=\"{}.vtm\"/>\n", i + 1, stem);

@@ -6,6 +6,7 @@
 #include "io/near_miss.h"
 #include "io/quantity.h"
 #include "io/ranges_command.h"
+#include "io/report_command.h"
 #include "io/screen_command.h"
 #include "io/size_command.h"
 #include "io/solve_command.h"
@@ -31,6 +32,7 @@ struct Request {
     StudyRequest study;
     MergeRequest merge;
     RangesRequest ranges;
+    ReportRequest report;
     std::string out;
 };
 
@@ -79,6 +81,12 @@ void add_ranges(CLI::App& app, Request& request) {
     ranges->add_flag("--json", request.ranges.json, "Answer with ranges.json on standard output");
 }
 
+void add_report(CLI::App& app, Request& request) {
+    CLI::App* report = app.add_subcommand("report", "The report and pictures of a stored result, without solving");
+    report->add_option("DIR", request.report.folder, "Folder of a result")->required();
+    report->add_option("--pictures", request.report.pictures, "Kinds of pictures: png,svg,pdf,glb (default: all) or none");
+}
+
 void add_belts(CLI::App& app, Request& request) {
     CLI::App* belts = app.add_subcommand("belts", "What the catalogue knows of belts and where each number comes from");
     belts->add_option("DESIGNATION", request.belts.designation, "A belt like \"EP 800/4 6+3\"");
@@ -100,6 +108,7 @@ std::string unknown_command(const CLI::App& app, const std::vector<std::string>&
 
 int dispatch(const CLI::App& app, Request& request, std::ostream& out) {
     if (app.got_subcommand("belts")) return run_belts(request.belts, out);
+    if (app.got_subcommand("report")) return run_report(request.report, out);
     if (app.got_subcommand("screen")) return run_screen(request.screen, out);
     if (!request.out.empty()) request.solve.out = request.size.out = request.ranges.out = request.out;
     if (app.got_subcommand("size")) return run_size(request.size, out);
@@ -146,6 +155,7 @@ int run_command_line(const std::vector<std::string>& arguments, std::ostream& ou
     add_study(app, request);
     add_merge(app, request);
     add_ranges(app, request);
+    add_report(app, request);
     add_belts(app, request);
     const std::string unknown = unknown_command(app, arguments);
     if (!unknown.empty()) return complain(err, unknown, wrong_input);

@@ -1,6 +1,7 @@
 #include "io/result_files.h"
 
 #include "io/belt_vtk.h"
+#include "io/report/report.h"
 #include "io/result_database.h"
 #include "io/sample_csv.h"
 #include "io/summary_json.h"
@@ -32,6 +33,7 @@ ResultFileList result_files(const RunRecord& record, const std::string& written_
     files.push_back({"across.csv", across_csv(record.result)});
     files.push_back({"case.toml", record.case_text});
     if (record.catalogue) files.push_back({beside_case(*record.catalogue), record.catalogue->text});
+    files.push_back({"report.html", report_html(record)});
     files.push_back({"summary.json", summary_json(record)});
     return files;
 }

@@ -165,6 +165,7 @@ Json criterion(const Judgement& judgement) {
             {"passed", judgement.passed ? Json(*judgement.passed) : Json(nullptr)},
             {"source", judgement.source},
             {"advisory", judgement.advisory},
+            {"at_least", judgement.at_least},
             {"error", json_number(judgement.error)},
             {"x_mm", json_number(judgement.x)},
             {"y_mm", json_number(judgement.y)},

@@ -5,14 +5,13 @@
 #include "io/terminal/criteria_section.h"
 #include "io/terminal/hand_methods_section.h"
 #include "io/terminal/headline.h"
+#include "io/terminal/notes.h"
 #include "io/terminal/places_section.h"
 #include "io/terminal/plain_text.h"
 #include "io/terminal/supports_section.h"
 #include "io/verdict.h"
 
 #include <fmt/format.h>
-
-#include <algorithm>
 
 namespace swale {
 
@@ -25,18 +24,9 @@ std::string no_solution_section(const TransitionResult& result) {
     return text.empty() ? text : "No solution\n" + text;
 }
 
-/// What the states say of themselves; a sentence that several share is said once.
 std::string notes_section(const RunRecord& record) {
-    const TransitionResult& result = record.result;
-    std::vector<std::string> said;
-    std::string text;
-    text += belt_warnings(record.transition.belt);
-    for (const StateResult& state : result.states)
-        for (const std::string& note : state.notes) {
-            if (std::find(said.begin(), said.end(), note) != said.end()) continue;
-            said.push_back(note);
-            text += "  - " + wrapped(state.name + ": " + note, 4);
-        }
+    std::string text = belt_warnings(record.transition.belt);
+    for (const StateNote& note : state_notes(record.result)) text += "  - " + wrapped(note.state + ": " + note.sentence, 4);
     return text.empty() ? text : "Notes\n" + text;
 }
 

@@ -94,6 +94,17 @@ std::string Hdf5Source::text(const std::string& name) const {
     return text.value();
 }
 
+std::vector<std::string> Hdf5Source::texts(const std::string& name) const {
+    const Hdf5Handle set(H5Dopen2(handle_, name.c_str(), H5P_DEFAULT), H5Dclose, path_, "find data set " + name);
+    const Hdf5Handle space(H5Dget_space(set), H5Sclose, path_, "read data set " + name);
+    std::vector<LibraryText> texts(count_of(space, false, path_, name));
+    static_assert(sizeof(LibraryText) == sizeof(char*), "the library fills a list of pointers");
+    if (!texts.empty()) check(H5Dread(set, hdf5_text_type(path_), H5S_ALL, H5S_ALL, H5P_DEFAULT, texts.data()), path_, name);
+    std::vector<std::string> values;
+    for (const LibraryText& text : texts) values.push_back(text.value());
+    return values;
+}
+
 size_t Hdf5Source::size() const {
     H5G_info_t info{};
     check(H5Gget_info(handle_, &info), path_, "a group");

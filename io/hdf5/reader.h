@@ -22,6 +22,7 @@ class Hdf5Source {
     std::string text_attribute(const std::string& name) const;
     std::vector<double> numbers(const std::string& name) const;
     std::string text(const std::string& name) const;
+    std::vector<std::string> texts(const std::string& name) const;
     /// Number of links in this group.
     size_t size() const;
 

@@ -1,7 +1,6 @@
 #include "io/terminal/places_section.h"
 
 #include "io/terminal/plain_text.h"
-#include "io/terminal/text_table.h"
 #include "io/verdict.h"
 
 #include <fmt/format.h>
@@ -81,30 +80,34 @@ std::string place_along(const StateResult& state, double x, const TransitionLayo
     return fmt::format("{:.0f} mm {} the first full set", std::abs(before), before >= 0 ? "before" : "beyond");
 }
 
-/// The edge travels further than the centre, so it stretches beyond the mean: how far, and where that gathers.
-std::string why(const TransitionResult& result, const TransitionCase& transition) {
-    const StateResult* state = worst_state(result, extremes[0]);
+}  // namespace
+
+std::string why_edges_stretch(const RunRecord& record) {
+    const StateResult* state = worst_state(record.result, extremes[0]);
     if (state == nullptr) return {};
     const Reading& edge = state->edge_strain_max;
     if (!(edge.value > state->far_strain)) return {};
-    return wrapped(
-        fmt::format("Why: the edge travels further than the centre. In \"{}\" it stretches {} % beyond the mean of {} %, "
-                    "most {}.",
-                    printable(state->name), significant((edge.value - state->far_strain) * 100),
-                    significant(state->far_strain * 100), place_along(*state, edge.x, transition.layout)));
+    return fmt::format(
+        "Why: the edge travels further than the centre. In \"{}\" it stretches {} % beyond the mean of {} %, most {}.",
+        printable(state->name), significant((edge.value - state->far_strain) * 100), significant(state->far_strain * 100),
+        place_along(*state, edge.x, record.transition.layout));
 }
 
-}  // namespace
-
-std::string places_section(const RunRecord& record) {
+std::vector<TextRow> place_rows(const RunRecord& record) {
     std::vector<TextRow> rows = {{"Where", "value", "+-grid", "+-far", "x [mm]", "across [mm]", "state"}};
     for (const Extreme& extreme : extremes)
         if (const StateResult* state = worst_state(record.result, extreme))
             rows.push_back(row_of(extreme, *state, record.transition));
+    return rows;
+}
+
+std::string places_section(const RunRecord& record) {
+    const std::vector<TextRow> rows = place_rows(record);
     if (rows.size() == 1) return {};
+    const std::string why = why_edges_stretch(record);
     return text_table(rows, "lrrrrll") +
            "  x from the pulley, unstretched belt; +- estimated errors of the grid and of the far end\n" +
-           why(record.result, record.transition);
+           (why.empty() ? why : wrapped(why));
 }
 
 }  // namespace swale

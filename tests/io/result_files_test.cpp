@@ -16,7 +16,7 @@ TEST_CASE("result files: every file of a run is there and nothing else") {
     const RunRecord record = sample_run();
     write_result_files(folder.path() / "out", record);
     CHECK(folder.names("out") ==
-          std::vector<std::string>{"across.csv", "along.csv", "case.toml", "result.h5", "summary.json", "vtk"});
+          std::vector<std::string>{"across.csv", "along.csv", "case.toml", "report.html", "result.h5", "summary.json", "vtk"});
     CHECK(folder.names("out/vtk") ==
           std::vector<std::string>{"rolls.vtp", "state-1-running-full-belt.vts", "state-1-running-full.vtm", "states.pvd"});
     CHECK(file_text(folder.path() / "out" / "case.toml") == record.case_text);

@@ -1,0 +1,90 @@
+#include "io/report/report.h"
+
+#include "io/report/packed_numbers.h"
+#include "io/report/page.h"
+#include "tests/io/sample_run.h"
+
+#include <doctest/doctest.h>
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+
+using namespace swale;
+
+namespace {
+
+bool holds(const std::string& text, const std::string& part) {
+    return text.find(part) != std::string::npos;
+}
+
+/// What stands between two marks.
+std::string between(const std::string& text, const std::string& from, const std::string& to) {
+    const size_t begin = text.find(from) + from.size();
+    return text.substr(begin, text.find(to, begin) - begin);
+}
+
+nlohmann::json data_of(const std::string& html) {
+    return nlohmann::json::parse(between(html, "id=\"report-data\">", "</script>"));
+}
+
+}  // namespace
+
+TEST_CASE("report: the same run gives the same bytes") {
+    CHECK(report_html(sample_run()) == report_html(sample_run()));
+}
+
+TEST_CASE("report: verdict and criteria and origins and case file are there without any script") {
+    const std::string html = report_html(sample_run());
+    const std::string markup = html.substr(0, html.find("<script"));
+    for (const char* part : {"NOT CONVERGED", "edge tension", "no published limit is known", "Lock out the drive",
+                             "Numbers of the belt", "Convergence record", "# \u00a7 verbatim, with a tab", "3.1e-09",
+                             "starting, &quot;wet&quot;", "residual 3.1e-4 &gt; 1e-8"}) {
+        INFO(part);
+        CHECK(holds(markup, part));
+    }
+}
+
+TEST_CASE("report: the content policy forbids all but the two hashed parts and data images") {
+    const std::string html = report_html(sample_run());
+    const std::string policy = between(html, "Content-Security-Policy\" content=\"", "\">");
+    CHECK(policy.starts_with("default-src 'none'; script-src 'sha256-"));
+    CHECK(holds(policy, "style-src 'sha256-"));
+    CHECK_FALSE(holds(policy, "unsafe"));
+    CHECK_FALSE(holds(policy, "http"));
+}
+
+TEST_CASE("report: hostile text in titles and names stays text") {
+    RunRecord record = sample_run();
+    const std::string hostile = "</script><script>alert(1)</script>\"'><img src=x onerror=alert(2)>\u2028\u202e";
+    record.transition.title = record.result.states[0].name = record.transition.states[0].name = hostile;
+    record.transition.belt.designation = record.case_file = record.case_text = hostile;
+    for (Judgement& judgement : record.result.criteria) judgement.name = judgement.state = judgement.source = hostile;
+    const std::string html = report_html(record);
+    CHECK_FALSE(holds(html, "<img src=x"));
+    CHECK_FALSE(holds(html, "<script>alert"));
+    CHECK(data_of(html)["states"][0]["name"] == hostile);
+    CHECK(holds(html, "<h1><bdi>&lt;/script&gt;"));
+}
+
+TEST_CASE("report: numbers are packed to a share of their range") {
+    std::vector<double> numbers;
+    for (int k = 0; k < 1000; ++k) numbers.push_back(std::sin(0.01 * k) * 3 + 1e-5 * k);
+    const auto entry = packed(numbers, 10);
+    const auto [low, high] = std::ranges::minmax(numbers);
+    CHECK(entry["low"] == low);
+    CHECK(entry["high"] == high);
+    CHECK(entry["data"].get<std::string>().size() < 1000 * 2 * 4 / 3);
+}
+
+TEST_CASE("report: what another command adds stands behind the answer") {
+    const std::string html = report_html(sample_run(), {{"search", "How it was found", "<p>tried 1500 mm</p>"}});
+    CHECK(html.find("id=\"answer\"") < html.find("id=\"search\""));
+    CHECK(html.find("id=\"search\"") < html.find("id=\"map\""));
+    CHECK(holds(html, "<p>tried 1500 mm</p>"));
+}
+
+TEST_CASE("report: a page without data has no script at all") {
+    const std::string html = page_html({"Wear of a roll", "What wears it?", "<p>body</p>"});
+    CHECK_FALSE(holds(html, "<script"));
+    CHECK(holds(html, "script-src 'none'"));
+}
