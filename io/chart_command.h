@@ -8,11 +8,11 @@ namespace swale {
 
 struct ChartRequest {
     std::filesystem::path database;                ///< of a study
-    std::filesystem::path out;                     ///< folder; empty: `<stem of the database>-charts` in the current folder
+    std::filesystem::path out = {};                ///< folder; empty: `<stem of the database>-charts` in the current folder
     std::string distance = "transition.distance";  ///< names of axes of the study
-    std::string over;                              ///< empty: the tension, or the first axis that is left
-    std::string lines;                             ///< empty: the trough angle, or the next that is left
-    std::string lift;                              ///< empty: the pulley's lift, or no maps
+    std::string over = {};                         ///< empty: the tension, or the first axis that is left
+    std::string lines = {};                        ///< empty: the trough angle, or the next that is left
+    std::string lift = {};                         ///< empty: the pulley's lift, or no maps
     std::string pictures = "svg";                  ///< "svg", "png", "pdf" with commas between, or "none"
 };
 
