@@ -52,7 +52,8 @@ void add_screen(CLI::App& app, Request& request) {
 }
 
 void add_size(CLI::App& app, Request& request) {
-    CLI::App* size = app.add_subcommand("size", "The arrangement at which every limit holds: shortest distance, best lift, sets between");
+    CLI::App* size =
+        app.add_subcommand("size", "The arrangement at which every limit holds: shortest distance, best lift, sets between");
     size->add_option("CASE", request.size.case_file, "Case file (TOML)")->required();
     size->add_option("--out", request.out, "Folder for the results; default <stem of CASE>-sized");
     size->add_option("--find", request.size.find, "distance (default), lift, idlers or all");

@@ -16,8 +16,21 @@ namespace {
 
 constexpr int map_columns = 120;
 
+// "EP 800/4 6+3, pulley lift 0.5 depths"; of a study without further axes its title.
+std::string heading(const StudyTable& table, const ChartGroup& group) {
+    std::string text;
+    for (std::size_t k = 0; k < group.labels.size(); ++k) {
+        const std::string& label = group.labels[k];
+        if (label.empty()) continue;
+        const bool number = std::isfinite(label_number(label));
+        text += (text.empty() ? "" : ", ") + (number ? axis_words(table.axes[k], label).name + " " : "") + label;
+    }
+    return text.empty() ? table.title : text;
+}
+
 void add_heading(const std::string& title, Drawing& drawing) {
-    drawing.add(Words{{drawing.width - 4, 16}, shortened(title, 90), small_size, Anchor::end, ink::quiet});
+    drawing.title = title;
+    drawing.add(Words{{drawing.width - 4, 16}, shortened(title, 80), small_size, Anchor::end, ink::quiet});
 }
 
 Series& series_of(const std::string& name, LineChart& chart) {
@@ -105,7 +118,7 @@ std::optional<Drawing> design_chart(const StudyTable& table, const ChartAxes& ax
     if (std::ranges::none_of(chart.series, [](const Series& series) { return series.x.size() > 1; })) return {};
     chart.y_low = 0;
     Drawing drawing = draw(chart);
-    add_heading(group.name, drawing);
+    add_heading(heading(table, group), drawing);
     return drawing;
 }
 
@@ -119,7 +132,7 @@ std::optional<Drawing> utilisation_map(const StudyTable& table, const ChartAxes&
     for (const auto& [height, point] : lifts)
         if (point->required.distance) map.required.emplace_back(*point->required.distance / point->width, height);
     Drawing drawing = draw(map);
-    add_heading(group.name, drawing);
+    add_heading(heading(table, group), drawing);
     return drawing;
 }
 

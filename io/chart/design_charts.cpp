@@ -100,7 +100,7 @@ std::vector<ChartGroup> grouped(const std::vector<ChartPoint>& points, const std
     for (const ChartPoint& point : points) {
         const Labels labels = without(point.labels, but);
         const auto [place, is_new] = places.emplace(labels, groups.size());
-        if (is_new) groups.push_back({joined(labels), {}});
+        if (is_new) groups.push_back({labels, joined(labels), {}});
         groups[place->second].points.push_back(&point);
     }
     return groups;

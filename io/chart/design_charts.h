@@ -30,7 +30,8 @@ std::vector<ChartPoint> chart_points(const StudyTable& table, std::size_t distan
 
 /// Points put together by the labels of all axes but some, in the order of the points.
 struct ChartGroup {
-    std::string name;  ///< those labels, "EP 800/4 6+3, 0.5 depths"
+    std::vector<std::string> labels;  ///< one an axis; empty for what the points differ in
+    std::string name;                 ///< those labels, "EP 800/4 6+3, 0.5 depths"
     std::vector<const ChartPoint*> points;
 };
 std::vector<ChartGroup> grouped(const std::vector<ChartPoint>& points, const std::vector<std::size_t>& but);
