@@ -1,6 +1,7 @@
 #include "io/command_line.h"
 
 #include "io/belts_command.h"
+#include "io/chart_command.h"
 #include "io/file_error.h"
 #include "io/input_error.h"
 #include "io/near_miss.h"
@@ -33,6 +34,7 @@ struct Request {
     SizeRequest size;
     StudyRequest study;
     MergeRequest merge;
+    ChartRequest chart;
     RangesRequest ranges;
     SpreadRequest spread;
     ReportRequest report;
@@ -55,7 +57,8 @@ void add_screen(CLI::App& app, Request& request) {
 }
 
 void add_size(CLI::App& app, Request& request) {
-    CLI::App* size = app.add_subcommand("size", "The arrangement at which every limit holds: shortest distance, best lift, sets between");
+    CLI::App* size =
+        app.add_subcommand("size", "The arrangement at which every limit holds: shortest distance, best lift, sets between");
     size->add_option("CASE", request.size.case_file, "Case file (TOML)")->required();
     size->add_option("--out", request.out, "Folder for the results; default <stem of CASE>-sized");
     size->add_option("--find", request.size.find, "distance (default), lift, idlers or all");
@@ -86,6 +89,17 @@ void add_merge(CLI::App& app, Request& request) {
     merge->add_option("STUDY", request.merge.study_file, "Study file (TOML)")->required();
     merge->add_option("SHARD", request.merge.shards, "Databases of the shards, their journals beside them")->required();
     merge->add_option("--out", request.merge.out, "The database, STUDY.h5")->required();
+}
+
+void add_chart(CLI::App& app, Request& request) {
+    CLI::App* chart = app.add_subcommand("chart", "Design charts of a study: required distance, and what the edge uses");
+    chart->add_option("STUDY", request.chart.database, "The database of a study, STUDY.h5")->required();
+    chart->add_option("--out", request.out, "Folder for the charts; default <stem of STUDY>-charts");
+    chart->add_option("--distance", request.chart.distance, "Axis of the study that is the distance");
+    chart->add_option("--over", request.chart.over, "Axis to the right of a chart; default the tension");
+    chart->add_option("--lines", request.chart.lines, "Axis of which each value is a line; default the trough angle");
+    chart->add_option("--lift", request.chart.lift, "Axis upwards in a map; default the pulley's lift");
+    chart->add_option("--pictures", request.chart.pictures, "svg (default), png, pdf with commas between, or none");
 }
 
 void add_ranges(CLI::App& app, Request& request) {
@@ -132,15 +146,16 @@ int dispatch(const CLI::App& app, Request& request, std::ostream& out) {
     if (app.got_subcommand("belts")) return run_belts(request.belts, out);
     if (app.got_subcommand("report")) return run_report(request.report, out);
     if (app.got_subcommand("screen")) return run_screen(request.screen, out);
-    if (!request.out.empty()) 
-        request.solve.out = request.size.out = request.ranges.out = request.spread.out = request.wear.out =
+    if (!request.out.empty())
+        request.solve.out = request.size.out = request.ranges.out = request.spread.out = request.wear.out = request.chart.out =
             request.out;
     if (!request.field_sheet.empty()) request.wear.sheet = request.field_sheet;
     if (app.got_subcommand("size")) return run_size(request.size, out);
     if (app.got_subcommand("study")) return run_study_command(request.study, out);
     if (app.got_subcommand("merge")) return run_merge(request.merge, out);
-    if (app.got_subcommand("spread")) return run_spread(request.spread, out);
+    if (app.got_subcommand("chart")) return run_chart(request.chart, out);
     if (app.got_subcommand("ranges")) return run_ranges(request.ranges, out);
+    if (app.got_subcommand("spread")) return run_spread(request.spread, out);
     if (app.got_subcommand("wear")) return run_wear(request.wear, out);
     return run_solve(request.solve, out);
 }
@@ -182,6 +197,7 @@ int run_command_line(const std::vector<std::string>& arguments, std::ostream& ou
     add_spread(app, request);
     add_study(app, request);
     add_merge(app, request);
+    add_chart(app, request);
     add_ranges(app, request);
     add_report(app, request);
     add_belts(app, request);

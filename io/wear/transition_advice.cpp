@@ -1,7 +1,6 @@
 #include "io/wear/transition_advice.h"
 
 #include "io/case_file.h"
-#include "io/input_error.h"
 #include "io/sized_case.h"
 #include "io/terminal/plain_text.h"
 #include "io/text_file.h"
@@ -11,8 +10,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <map>
-#include <utility>
 
 namespace swale {
 
@@ -43,45 +40,22 @@ std::vector<std::string> exceeded_in(const TransitionResult& result) {
     return names;
 }
 
-/// A case at other distances; what was solved is kept.
-class OtherDistances {
-  public:
-    OtherDistances(std::string text, std::string file, ProgressListener progress)
-        : text_(std::move(text)), file_(std::move(file)), progress_(std::move(progress)) {}
+// The shortest distance from the given one on that meets every limit.
+void size(const TransitionCase& transition, const ProgressListener& progress, TransitionAdvice& advice) {
+    SizingBounds bounds;
+    bounds.shortest = advice.distance;
+    bounds.longest = longest_in_widths * transition.belt.width;
+    const Sizing sizing = size_transition(transition, bounds, progress);
+    advice.changed_meets_limits = sizing.best.has_value();
+    advice.no_change = sizing.reason;
+    if (!sizing.best) return;
+    advice.changed = sizing.best->transition.layout.distance;
+    advice.changed_loads = loads_of(sizing.result);
+}
 
-    const TransitionResult& at(double distance) {
-        const auto found = solved_.find(distance);
-        if (found != solved_.end()) return found->second;
-        return solved_.emplace(distance, solve_transition(parse_case(with_distance(text_, distance), file_), progress_))
-            .first->second;
-    }
-
-    // A distance at which rolls would stand in each other is none.
-    SizingStep step(double distance) {
-        try {
-            return sizing_step(distance, at(distance));
-        } catch (const InputErrors& errors) {
-            return {distance, false, -1, errors.errors().front().problem};
-        }
-    }
-
-  private:
-    std::string text_, file_;
-    ProgressListener progress_;
-    std::map<double, TransitionResult> solved_;
-};
-
-void look_for_change(double width, OtherDistances& distances, TransitionAdvice& advice) {
-    if (advice.exceeded.empty()) {
-        advice.changed = half_as_long_again * advice.distance;
-    } else {
-        const SizingBounds bounds{advice.distance, longest_in_widths * width, advice.distance};
-        const Sizing sizing = shortest_distance(bounds, [&](double distance) { return distances.step(distance); });
-        advice.changed = sizing.distance;
-        advice.changed_meets_limits = sizing.distance.has_value();
-        if (!sizing.distance) advice.no_change = sizing.reason;
-    }
-    if (advice.changed) advice.changed_loads = loads_of(distances.at(*advice.changed));
+void compare_with_longer(const std::string& text, const ProgressListener& progress, TransitionAdvice& advice) {
+    advice.changed = half_as_long_again * advice.distance;
+    advice.changed_loads = loads_of(solve_transition(parse_case(with_distance(text, *advice.changed), advice.file), progress));
 }
 
 std::string beside_trough(double value, double trough) {
@@ -132,8 +106,10 @@ TransitionAdvice transition_advice(const std::filesystem::path& case_file, const
     advice.exit_code = exit_code(result);
     advice.loads = loads_of(result);
     advice.exceeded = exceeded_in(result);
-    OtherDistances distances(text, case_file.string(), progress);
-    look_for_change(transition.belt.width, distances, advice);
+    if (advice.exceeded.empty())
+        compare_with_longer(text, progress, advice);
+    else
+        size(transition, progress, advice);
     return advice;
 }
 
