@@ -1,6 +1,7 @@
 #include "io/command_line.h"
 
 #include "io/belts_command.h"
+#include "io/chart_command.h"
 #include "io/file_error.h"
 #include "io/input_error.h"
 #include "io/near_miss.h"
@@ -10,8 +11,10 @@
 #include "io/screen_command.h"
 #include "io/size_command.h"
 #include "io/solve_command.h"
+#include "io/spread_command.h"
 #include "io/study_command.h"
 #include "io/version.h"
+#include "io/wear_command.h"
 #include "materials/designation.h"
 
 #include <CLI/CLI.hpp>
@@ -31,8 +34,12 @@ struct Request {
     SizeRequest size;
     StudyRequest study;
     MergeRequest merge;
+    ChartRequest chart;
     RangesRequest ranges;
+    SpreadRequest spread;
     ReportRequest report;
+    WearRequest wear;
+    std::string field_sheet;
     std::string out;
 };
 
@@ -60,6 +67,15 @@ void add_size(CLI::App& app, Request& request) {
     size->add_flag("--json", request.size.json, "Answer in JSON");
 }
 
+void add_spread(CLI::App& app, Request& request) {
+    CLI::App* spread = app.add_subcommand("spread", "What tolerances do to the answer: how often a limit is exceeded");
+    spread->add_option("CASE", request.spread.case_file, "Case file (TOML) with a table [tolerances]")->required();
+    spread->add_option("--out", request.out, "Folder for the results; default <stem of CASE>-spread");
+    spread->add_option("--samples", request.spread.samples, "Belts solved with numbers drawn at random, as a check; default 0")
+        ->check(CLI::Range(0, 100000));
+    spread->add_flag("--json", request.spread.json, "Answer with spread.json on standard output");
+}
+
 void add_study(CLI::App& app, Request& request) {
     CLI::App* study = app.add_subcommand("study", "Many cases, varied from one, into one database");
     study->add_option("STUDY", request.study.study_file, "Study file (TOML)")->required();
@@ -73,6 +89,17 @@ void add_merge(CLI::App& app, Request& request) {
     merge->add_option("STUDY", request.merge.study_file, "Study file (TOML)")->required();
     merge->add_option("SHARD", request.merge.shards, "Databases of the shards, their journals beside them")->required();
     merge->add_option("--out", request.merge.out, "The database, STUDY.h5")->required();
+}
+
+void add_chart(CLI::App& app, Request& request) {
+    CLI::App* chart = app.add_subcommand("chart", "Design charts of a study: required distance, and what the edge uses");
+    chart->add_option("STUDY", request.chart.database, "The database of a study, STUDY.h5")->required();
+    chart->add_option("--out", request.out, "Folder for the charts; default <stem of STUDY>-charts");
+    chart->add_option("--distance", request.chart.distance, "Axis of the study that is the distance");
+    chart->add_option("--over", request.chart.over, "Axis to the right of a chart; default the tension");
+    chart->add_option("--lines", request.chart.lines, "Axis of which each value is a line; default the trough angle");
+    chart->add_option("--lift", request.chart.lift, "Axis upwards in a map; default the pulley's lift");
+    chart->add_option("--pictures", request.chart.pictures, "svg (default), png, pdf with commas between, or none");
 }
 
 void add_ranges(CLI::App& app, Request& request) {
@@ -95,6 +122,14 @@ void add_belts(CLI::App& app, Request& request) {
     belts->add_flag("--json", request.belts.json, "Answer in JSON");
 }
 
+void add_wear(CLI::App& app, Request& request) {
+    CLI::App* wear = app.add_subcommand("wear", "What worn return rolls say of their belt");
+    wear->add_option("SURVEY", request.wear.survey_file, "Survey file (TOML)");
+    wear->add_option("--out", request.out, "Folder for the results; default <stem of SURVEY>-wear");
+    wear->add_option("--field-sheet", request.field_sheet, "Write a printable sheet (HTML) to take a survey with");
+    wear->add_flag("--json", request.wear.json, "Answer with wear.json on standard output");
+}
+
 /// No command, or a word in its place that is none. CLI11 would only call it required or unexpected.
 std::string unknown_command(const CLI::App& app, const std::vector<std::string>& arguments) {
     if (!arguments.empty() && arguments.front().starts_with('-')) return {};
@@ -111,11 +146,17 @@ int dispatch(const CLI::App& app, Request& request, std::ostream& out) {
     if (app.got_subcommand("belts")) return run_belts(request.belts, out);
     if (app.got_subcommand("report")) return run_report(request.report, out);
     if (app.got_subcommand("screen")) return run_screen(request.screen, out);
-    if (!request.out.empty()) request.solve.out = request.size.out = request.ranges.out = request.out;
+    if (!request.out.empty())
+        request.solve.out = request.size.out = request.ranges.out = request.spread.out = request.wear.out = request.chart.out =
+            request.out;
+    if (!request.field_sheet.empty()) request.wear.sheet = request.field_sheet;
     if (app.got_subcommand("size")) return run_size(request.size, out);
     if (app.got_subcommand("study")) return run_study_command(request.study, out);
     if (app.got_subcommand("merge")) return run_merge(request.merge, out);
+    if (app.got_subcommand("chart")) return run_chart(request.chart, out);
     if (app.got_subcommand("ranges")) return run_ranges(request.ranges, out);
+    if (app.got_subcommand("spread")) return run_spread(request.spread, out);
+    if (app.got_subcommand("wear")) return run_wear(request.wear, out);
     return run_solve(request.solve, out);
 }
 
@@ -153,11 +194,14 @@ int run_command_line(const std::vector<std::string>& arguments, std::ostream& ou
     add_solve(app, request);
     add_screen(app, request);
     add_size(app, request);
+    add_spread(app, request);
     add_study(app, request);
     add_merge(app, request);
+    add_chart(app, request);
     add_ranges(app, request);
     add_report(app, request);
     add_belts(app, request);
+    add_wear(app, request);
     const std::string unknown = unknown_command(app, arguments);
     if (!unknown.empty()) return complain(err, unknown, wrong_input);
     try {

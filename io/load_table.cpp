@@ -22,7 +22,7 @@ void read_amount(CaseTable& table, const TransitionLayout& layout, Bulk& bulk) {
 
 /// A trough that goes on without end goes on loaded.
 void check_from(CaseTable& table, const TransitionLayout& layout, const Bulk& bulk) {
-    const double last = layout.distance + (layout.trough.sets.value_or(3) - 1) * layout.trough.spacing;
+    const double last = layout.distance + (layout.first_sets() - 1) * layout.trough.spacing;
     if (bulk.from && *bulk.from > last)
         table.reject("from", "the load begins behind the last full set of the model",
                      fmt::format("up to {} mm; three sets are modelled at least unless trough.sets says otherwise", last));

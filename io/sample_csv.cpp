@@ -1,5 +1,6 @@
 #include "io/sample_csv.h"
 
+#include "io/csv_field.h"
 #include "io/sample_table.h"
 #include "io/verdict.h"
 
@@ -11,14 +12,6 @@
 namespace swale {
 
 namespace {
-
-/// RFC 4180: a field with a comma, a quote or a line break stands in quotes, its own quotes doubled.
-std::string quoted(const std::string& field) {
-    if (field.find_first_of(",\"\r\n") == std::string::npos) return field;
-    std::string inside;
-    for (const char letter : field) inside += letter == '"' ? "\"\"" : std::string(1, letter);
-    return '"' + inside + '"';
-}
 
 template <class Row>
 std::string header(const std::string& names, const std::vector<Column<Row>>& columns) {
@@ -44,7 +37,7 @@ std::string along_csv(const TransitionResult& result) {
     std::string text = header("state", along_columns());
     for (const StateResult& state : result.states) {
         if (!converged(state)) continue;
-        for (const AlongRow& row : state.along) append_row(text, quoted(state.name), along_columns(), row);
+        for (const AlongRow& row : state.along) append_row(text, csv_field(state.name), along_columns(), row);
     }
     return text;
 }
@@ -54,7 +47,7 @@ std::string across_csv(const TransitionResult& result) {
     for (const StateResult& state : result.states) {
         if (!converged(state)) continue;
         for (const CrossSection& section : state.across) {
-            const std::string names = quoted(state.name) + ',' + quoted(section.name);
+            const std::string names = csv_field(state.name) + ',' + csv_field(section.name);
             for (const SurfacePoint& point : section.points) append_row(text, names, across_columns(), point);
         }
     }

@@ -1,5 +1,6 @@
 #include "io/size_command.h"
 
+#include "io/as_built_command.h"
 #include "io/case_file.h"
 #include "io/input_error.h"
 #include "io/progress.h"
@@ -75,6 +76,7 @@ int run_size(const SizeRequest& request, std::ostream& answer) {
     const std::string text = read_text_file(request.case_file);
     const TransitionCase given = parse_case(text, request.case_file.string());
     const SizingBounds bounds = bounds_of(request, text, given);
+    if (given.drawn) return run_as_built(request, text, given, bounds, answer);
     const std::filesystem::path folder = request.out.value_or(request.case_file.stem().string() + "-sized");
     prepare_result_folder(folder);
     const Sizing sizing = size_transition(given, bounds, terminal_progress());

@@ -74,4 +74,13 @@ std::string size_json(const Sizing& sizing, const SizingBounds& bounds, const st
     return answer.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
+std::string as_built_json(const AsBuilt& as_built, const std::string& title) {
+    Json answer{{"title", title}};
+    answer["as_measured"] = arrangement_json(as_built.measured);
+    answer["as_drawn"] = arrangement_json(as_built.drawn);
+    answer["changes"] = list_of(as_built.changes, arrangement_json);
+    answer["levers"] = list_of(as_built.levers, lever_json);
+    return answer.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
 }  // namespace swale

@@ -32,7 +32,8 @@ std::vector<double> read_angles(CaseTable& table, const TransitionLayout& layout
         if (!(angles.back() > 0) || angles.back() > layout.trough.angle + 1e-9)
             table.reject("angles", "such a set does not lead from the flat pulley to the trough", allowed);
     }
-    if (angles.empty() || angles.size() > 20) table.reject("angles", "this is no list of one to twenty angles", allowed);
+    if (node->type != TomlNode::Type::array || angles.empty() || angles.size() > 20)
+        table.reject("angles", "this is no list of one to twenty angles", allowed);
     return angles;
 }
 

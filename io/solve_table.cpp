@@ -13,7 +13,7 @@ SolveSettings read_settings(CaseTable table, const TransitionLayout& layout) {
     const Symmetry usual = layout.same_left_and_right() ? Symmetry::half : Symmetry::full;
     settings.model = table.choice<Symmetry>("model", {"half", "full"}).value_or(usual);
     if (settings.model == Symmetry::half && usual == Symmetry::full)
-        table.reject("model", "left and right wing rolls differ", "\"full\"");
+        table.reject("model", "left and right rolls differ", "\"full\"");
     settings.grid = table.number("grid", 0.25, 4).value_or(settings.grid);
     settings.newton_iterations = table.integer("newton_iterations", 1, 1000).value_or(settings.newton_iterations);
     settings.starts = table.integer("starts", 0, 9).value_or(settings.starts);

@@ -65,6 +65,12 @@ FinePlace at_edges(const TransitionLayout& layout, const BoundaryLayers& layers,
 // A tilted wing roll meets the edge ahead of the set's plane; a centre roll may stand in a plane of its own.
 void add_rolls(const TransitionLayout& layout, const IdlerSet& set, double size, std::vector<FinePlace>& places,
                std::vector<double>& pinned) {
+    if (set.measured) {
+        const auto [first, last] = lengthwise_of(*set.measured);
+        places.push_back({set.path + (first + last) / 2, size, 15 + (last - first) / 2, 0.6});
+        pinned.push_back(set.path);
+        return;
+    }
     const double ahead = set.support == Support::held ? 0 : (layout.belt_width / 2 - layout.junction()) * std::sin(set.tilt);
     places.push_back({set.path + ahead / 2, size, 15 + std::abs(ahead) / 2, 0.6});
     pinned.push_back(set.path);

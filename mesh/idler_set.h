@@ -1,8 +1,10 @@
 #pragma once
 
+#include "mesh/measured_set.h"
 #include "mesh/roll.h"
 #include "mesh/transition_layout.h"
 
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -19,6 +21,7 @@ struct IdlerSet {
     double inner_angle = 0;  ///< of five rolls [rad]
     double tilt = 0;         ///< of its wing rolls towards +x [rad]
     double offset = 0;       ///< of its centre roll along x [mm]
+    std::shared_ptr<const MeasuredSet> measured = {};  ///< its rolls as they stand; none: as drawn
 };
 
 /// Stations by distance, then `sets` full sets. Behind a raised or lowered pulley the belt's path to a set is longer than x. A
@@ -36,8 +39,13 @@ struct SetRoll {
 
 /// The rolls of a set, from the centre outwards, left before right. `underside` is the distance of the belt's mid-surface from
 /// the rolls [mm]: the rolls' contact lines, produced, meet one another in the set's plane, the innermost at y = junction,
-/// z = lift - underside; each roll ends half a gap before such a point.
+/// z = lift - underside; each roll ends half a gap before such a point. Measured rolls stand where they were measured, those at
+/// the sides turned about the innermost one's inner end by what the set's angle differs from the measured one; they have the
+/// length of drawn ones.
 std::vector<SetRoll> rolls_of(const TransitionLayout& layout, const IdlerSet& set, double underside);
+
+/// How far behind and ahead of a set's plane the belt meets its rolls [mm].
+Lengthwise contact_lines(const TransitionLayout& layout, const IdlerSet& set);
 
 /// The terminal pulley as a roll wider than the belt.
 Roll pulley_roll(const TransitionLayout& layout, double underside);

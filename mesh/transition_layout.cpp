@@ -1,5 +1,8 @@
 #include "mesh/transition_layout.h"
 
+#include "mesh/measured_set.h"
+
+#include <algorithm>
 #include <cmath>
 
 namespace swale {
@@ -25,6 +28,17 @@ std::vector<Facet> TransitionLayout::facets(double angle, double inner_angle) co
 double TransitionLayout::inner_angle_of(const Station& station) const {
     const double in_proportion = trough.angle > 0 ? station.angle * trough.inner_angle / trough.angle : 0;
     return station.inner_angle.value_or(in_proportion);
+}
+
+bool TransitionLayout::same_left_and_right() const {
+    const auto alike = [](const std::shared_ptr<const MeasuredSet>& set) { return !set || swale::same_left_and_right(*set); };
+    return !(std::abs(trough.wing_roll_right.value_or(trough.wing_roll) - trough.wing_roll) > 0) &&
+           std::ranges::all_of(stations, alike, &Station::measured) && std::ranges::all_of(measured, alike);
+}
+
+bool TransitionLayout::any_measured() const {
+    const auto is = [](const std::shared_ptr<const MeasuredSet>& set) { return set != nullptr; };
+    return std::ranges::any_of(stations, is, &Station::measured) || std::ranges::any_of(measured, is);
 }
 
 double TransitionLayout::trough_depth() const {

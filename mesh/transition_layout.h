@@ -1,10 +1,14 @@
 #pragma once
 
+#include <algorithm>
 #include <cmath>
+#include <memory>
 #include <optional>
 #include <vector>
 
 namespace swale {
+
+struct MeasuredSet;
 
 /// How a set or the pulley carries the belt: by rolls in contact, or as an ideal line that holds the section (for checks).
 enum class Support { rolls, held };
@@ -56,7 +60,8 @@ struct Station {
     double angle = 0;            ///< [rad]
     std::optional<double> lift;  ///< of its centre roll above the full sets [mm]; absent: on the line pulley to first full set
     Support support = Support::rolls;
-    std::optional<double> inner_angle = {};  ///< absent: in proportion to the full sets'
+    std::optional<double> inner_angle = {};            ///< absent: in proportion to the full sets'
+    std::shared_ptr<const MeasuredSet> measured = {};  ///< its rolls as they stand; none: as drawn
 };
 
 /// What lies on one roll of a set, from the centre line to an edge.
@@ -73,6 +78,7 @@ struct TransitionLayout {
     Trough trough;
     double distance = 0;  ///< pulley top to the first full set [mm]; unstretched length if the far end is held
     std::vector<Station> stations;
+    std::vector<std::shared_ptr<const MeasuredSet>> measured;  ///< full sets from the first on, as they stand; null: as drawn
 
     /// y of the innermost idler junction: where the contact lines of centre and wing roll, produced, meet on the underside; 0
     /// where two wings meet [mm].
@@ -84,9 +90,15 @@ struct TransitionLayout {
     std::vector<Facet> facets() const { return facets(trough.angle, trough.inner_angle); }
     /// Angle of the inner wings of an intermediate set [rad].
     double inner_angle_of(const Station& station) const;
-    /// Both wings alike: half of the belt tells the whole.
-    bool same_left_and_right() const {
-        return !(std::abs(trough.wing_roll_right.value_or(trough.wing_roll) - trough.wing_roll) > 0);
+    /// Both wings alike, of every set: half of the belt tells the whole.
+    bool same_left_and_right() const;
+    /// Any set stands as it was measured.
+    bool any_measured() const;
+    /// Full sets to model at first: those given, or in an endless trough as few as are judged or drawn, one more than are
+    /// measured at least.
+    int first_sets() const {
+        if (trough.support == Support::held) return 1;
+        return trough.sets.value_or(std::max(3, static_cast<int>(measured.size()) + 1));
     }
     /// A set's plane is a plane of symmetry of its rolls.
     bool same_fore_and_aft() const { return trough.wing_tilt == 0 && trough.centre_offset == 0; }

@@ -64,6 +64,7 @@ struct TransitionCase {
     std::vector<TensionState> states;
     Limits limits;
     SolveSettings settings;
+    std::optional<TransitionLayout> drawn = {};  ///< before a survey took the place of a part of it
 
     const Limits& limits_in(const TensionState& state) const { return state.limits ? *state.limits : limits; }
 };

@@ -32,6 +32,12 @@ hid_t create_in_memory(const fs::path& path) {
     return H5Fcreate(path.c_str(), H5F_ACC_TRUNC, creation_order(H5P_FILE_CREATE, path), access);
 }
 
+void check_count(const std::string& name, const std::vector<hsize_t>& shape, const std::vector<double>& values) {
+    hsize_t count = 1;
+    for (const hsize_t extent : shape) count *= extent;
+    if (count != values.size()) throw std::logic_error(name + ": shape and number of values differ");
+}
+
 std::vector<const char*> pointers(const std::vector<std::string>& values) {
     std::vector<const char*> list;
     for (const std::string& value : values) list.push_back(value.c_str());
@@ -65,11 +71,16 @@ void Hdf5Group::attribute(const std::string& name, const std::string& value) con
     write_attribute(name, hdf5_text_type(path_), &text);
 }
 
-Hdf5Group Hdf5Group::data_set(const std::string& name, hid_t type, const std::vector<hsize_t>& shape,
-                              const void* values) const {
+Hdf5Group Hdf5Group::data_set(const std::string& name, hid_t type, const std::vector<hsize_t>& shape, const void* values,
+                              bool packed) const {
     const Hdf5Handle space = space_of(shape, path_);
     const Hdf5Handle properties(H5Pcreate(H5P_DATASET_CREATE), H5Pclose, path_, "make a property list");
     H5Pset_obj_track_times(properties, false);
+    if (packed) {
+        H5Pset_chunk(properties, static_cast<int>(shape.size()), shape.data());
+        H5Pset_shuffle(properties);
+        H5Pset_deflate(properties, 6);
+    }
     const std::string step = "make data set " + name;
     Hdf5Handle set(H5Dcreate2(handle_, name.c_str(), type, space, H5P_DEFAULT, properties, H5P_DEFAULT), H5Dclose, path_, step);
     if (H5Sget_simple_extent_npoints(space) > 0) check(H5Dwrite(set, type, H5S_ALL, H5S_ALL, H5P_DEFAULT, values), path_, step);
@@ -78,10 +89,16 @@ Hdf5Group Hdf5Group::data_set(const std::string& name, hid_t type, const std::ve
 
 Hdf5Group Hdf5Group::numbers(const std::string& name, const std::string& unit, const std::vector<hsize_t>& shape,
                              const std::vector<double>& values) const {
-    hsize_t count = 1;
-    for (const hsize_t extent : shape) count *= extent;
-    if (count != values.size()) throw std::logic_error(name + ": shape and number of values differ");
+    check_count(name, shape, values);
     Hdf5Group set = data_set(name, H5T_NATIVE_DOUBLE, shape, values.data());
+    set.attribute("unit", unit);
+    return set;
+}
+
+Hdf5Group Hdf5Group::packed_numbers(const std::string& name, const std::string& unit, const std::vector<hsize_t>& shape,
+                                    const std::vector<double>& values) const {
+    check_count(name, shape, values);
+    Hdf5Group set = data_set(name, H5T_NATIVE_DOUBLE, shape, values.data(), true);
     set.attribute("unit", unit);
     return set;
 }

@@ -21,6 +21,9 @@ class Hdf5Group {
     /// attributes.
     Hdf5Group numbers(const std::string& name, const std::string& unit, const std::vector<hsize_t>& shape,
                       const std::vector<double>& values) const;
+    /// The same in one chunk, its bytes shuffled and deflated: for fields, of which there are many.
+    Hdf5Group packed_numbers(const std::string& name, const std::string& unit, const std::vector<hsize_t>& shape,
+                             const std::vector<double>& values) const;
     Hdf5Group number(const std::string& name, const std::string& unit, double value) const;
     void integers(const std::string& name, const std::vector<int>& values) const;
     void texts(const std::string& name, const std::vector<std::string>& values) const;
@@ -29,7 +32,8 @@ class Hdf5Group {
   private:
     friend class Hdf5Image;
     Hdf5Group(Hdf5Handle handle, std::filesystem::path path) : handle_(std::move(handle)), path_(std::move(path)) {}
-    Hdf5Group data_set(const std::string& name, hid_t type, const std::vector<hsize_t>& shape, const void* values) const;
+    Hdf5Group data_set(const std::string& name, hid_t type, const std::vector<hsize_t>& shape, const void* values,
+                       bool packed = false) const;
     void write_attribute(const std::string& name, hid_t type, const void* value) const;
 
     Hdf5Handle handle_;

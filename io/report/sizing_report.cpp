@@ -47,7 +47,7 @@ ReportSection sizing_report(const Sizing& sizing, const SizingBounds& bounds) {
         body += figure(draw(headroom_chart(sizing)), "What every distance tried leaves of the limit that binds there.");
     if (bounds.aim != SizingAim::distance)
         body += html_table("Arrangements, best first", sizing_arrangement_rows(sizing), "rrlrll");
-    const std::vector<TextRow> levers = sizing_lever_rows(sizing);
+    const std::vector<TextRow> levers = lever_rows(sizing.levers);
     if (!levers.empty()) body += html_table("What a change does to what binds", levers, "llrrr");
     body += html_table("What was tried", sizing_history_rows(sizing), "rrrrlrl") + paragraph(sizing_effort(sizing));
     return {"sizing", "How it was sized", body};

@@ -6,6 +6,8 @@
 #include "io/run_record.h"
 #include "io/sample_table.h"
 #include "io/summary_json.h"
+#include "io/surface_fields.h"
+#include "io/verdict.h"
 #include "solver/transition.h"
 
 #include <fmt/format.h>
@@ -38,16 +40,35 @@ Json curves_of(const TransitionResult& result) {
     return curves;
 }
 
-void add_results(const RunRecord& run, Json& record) {
+Json numbers_of(const SurfaceField& field, const BeltSurface& surface) {
+    Json values = Json::array();
+    for (const SurfacePoint& point : surface.points)
+        for (int i = 0; i < field.size(); ++i) values.push_back(short_number(field.value(point, i)));
+    return values;
+}
+
+Json fields_of(const TransitionResult& result) {
+    Json fields = Json::array();
+    for (const StateResult& state : result.states) {
+        if (!converged(state)) continue;
+        Json entry = {{"state", state.name}, {"along", state.surface.along}, {"across", state.surface.across}};
+        for (const SurfaceField& field : surface_fields()) entry["values"][field.name] = numbers_of(field, state.surface);
+        fields.push_back(std::move(entry));
+    }
+    return fields;
+}
+
+void add_results(const RunRecord& run, bool fields, Json& record) {
     Json summary = Json::parse(summary_json(run));
     summary.erase("belt");  // its numbers and their origins follow from the case
     record["summary"] = std::move(summary);
     record["curves"] = curves_of(run.result);
+    if (fields) record["fields"] = fields_of(run.result);
 }
 
 }  // namespace
 
-Json case_record(const PlannedCase& planned, const std::string& name_in_messages) {
+Json case_record(const PlannedCase& planned, const std::string& name_in_messages, bool fields) {
     Json record = {{"case", planned.number}, {"inputs", planned.labels}, {"case_text", planned.text}, {"status", "solved"},
                    {"reason", ""},           {"summary", nullptr},       {"curves", nullptr}};
     if (!planned.contradiction.empty()) {
@@ -61,7 +82,7 @@ Json case_record(const PlannedCase& planned, const std::string& name_in_messages
         run.case_file = name_in_messages;
         run.transition = parse_case(run.case_text, run.case_file);
         run.result = solve_transition(run.transition);
-        add_results(run, record);
+        add_results(run, fields, record);
     } catch (const InputErrors& errors) {
         record["status"] = "bad input";
         record["reason"] = errors.what();

@@ -159,6 +159,7 @@ Study read_study(const std::filesystem::path& path) {
     CaseTable file(document, "", mistakes);
     study.title = file.text("title").value_or(path.stem().string());
     read_base(file, path, study);
+    study.fields = file.truth("fields").value_or(false);
     read_sample(file.table("sample", false), study);
     read_axes(file, study);
     double cases = 1;

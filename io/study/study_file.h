@@ -38,6 +38,7 @@ struct Study {
     std::vector<Axis> axes;
     int sample = 0;  ///< cases of a Latin hypercube; 0: the full grid of all axes
     int seed = 1;
+    bool fields = false;  ///< the belt's surface is kept, state by state
 };
 
 /// Reads a study file and its base case, which stands beside it. Throws InputErrors with all mistakes; FileError.

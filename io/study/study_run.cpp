@@ -31,7 +31,8 @@ class Queue {
     void work() {
         while (const int number = next()) {
             const PlannedCase planned = plan_.at(number);
-            const auto record = case_record(planned, fmt::format("{} as case {}", plan_.study().case_file.string(), number));
+            const std::string name = fmt::format("{} as case {}", plan_.study().case_file.string(), number);
+            const auto record = case_record(planned, name, plan_.study().fields);
             take(number, record.dump(-1, ' ', false, nlohmann::ordered_json::error_handler_t::replace));
         }
     }

@@ -49,18 +49,23 @@ std::vector<TextRow> sizing_arrangement_rows(const Sizing& sizing) {
     return rows;
 }
 
-std::vector<TextRow> sizing_lever_rows(const Sizing& sizing) {
-    if (sizing.levers.empty()) return {};
-    const bool over = sizing.levers.front().needed.has_value();
+std::vector<TextRow> lever_rows(const std::vector<Lever>& levers) {
+    if (levers.empty()) return {};
+    const bool over = levers.front().needed.has_value();
     std::vector<TextRow> rows{{"What moves it, to first order", "change", "headroom [%]", "worth in distance [mm]"}};
     if (over) rows.front().push_back("to the limit");
-    for (const Lever& lever : sizing.levers) {
+    for (const Lever& lever : levers) {
         const Change change = change_of(lever);
         const std::string worth = lever.distance ? fmt::format("{:+.3g}", *lever.distance * change.size) : "";
         rows.push_back({lever.parameter, change.name, fmt::format("{:+.3g}", 100 * lever.slope * change.size), worth});
         if (over) rows.back().push_back(needed_text(lever));
     }
     return rows;
+}
+
+std::string levers_text(const std::vector<Lever>& levers) {
+    const std::vector<TextRow> rows = lever_rows(levers);
+    return rows.empty() ? "" : "\n" + text_table(rows, "llrrr");
 }
 
 std::vector<TextRow> sizing_history_rows(const Sizing& sizing) {
@@ -91,9 +96,7 @@ std::string sizing_headline(const Sizing& sizing, const SizingBounds& bounds) {
 std::string sizing_tables(const Sizing& sizing, const SizingBounds& bounds) {
     std::string text;
     if (bounds.aim != SizingAim::distance) text += text_table(sizing_arrangement_rows(sizing), "rrlrll") + "\n";
-    text += text_table(sizing_history_rows(sizing), "rrrrlrl") + sizing_effort(sizing) + "\n";
-    const std::vector<TextRow> levers = sizing_lever_rows(sizing);
-    return levers.empty() ? text : text + "\n" + text_table(levers, "llrrr");
+    return text + text_table(sizing_history_rows(sizing), "rrrrlrl") + sizing_effort(sizing) + "\n" + levers_text(sizing.levers);
 }
 
 }  // namespace swale

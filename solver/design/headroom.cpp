@@ -12,9 +12,9 @@ double headroom_scale(const Judgement& judgement, double edge_tension) {
 
 std::optional<Headroom> headroom_of(const Judgement& judgement, double edge_tension) {
     if (!judgement.passed || !judgement.value || !judgement.limit) return {};
-    const double left = (judgement.at_least ? 1 : -1) * (*judgement.value - *judgement.limit);
-    return Headroom{
-        judgement.name, judgement.state, (left - judgement.error.value_or(0)) / headroom_scale(judgement, edge_tension), {}};
+    const double left = (judgement.at_least ? 1 : -1) * (*judgement.value - *judgement.limit) - judgement.error.value_or(0);
+    const double scale = headroom_scale(judgement, edge_tension);
+    return Headroom{judgement.name, judgement.state, left / scale, scale, {}};
 }
 
 }  // namespace swale

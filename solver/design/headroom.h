@@ -12,8 +12,11 @@ namespace swale {
 struct Headroom {
     std::string criterion, state;
     double share = 0;            ///< of the limit, its error taken off; below zero: over it
+    double scale = 1;            ///< what it is a share of, in the criterion's unit
     std::vector<double> slopes;  ///< per unit of each parameter asked for; empty: not known
 
+    /// In the criterion's unit.
+    double left() const { return share * scale; }
     std::string name() const { return criterion + " in \"" + state + "\""; }
 };
 

@@ -24,6 +24,10 @@ double slope_of(const Judgement& judgement, double edge_tension, double derivati
 }  // namespace
 
 std::vector<Lever> levers_of(const TransitionCase& transition, const TransitionResult& result) {
+    return levers_of(transition, result, levers_to_pull);
+}
+
+std::vector<Lever> levers_of(const TransitionCase& transition, const TransitionResult& result, const ParametersOf& parameters) {
     const Trial trial = as_trial(result);
     if (!trial.solved() || !trial.least()) return {};
     const Headroom least = *trial.least();
@@ -37,7 +41,7 @@ std::vector<Lever> levers_of(const TransitionCase& transition, const TransitionR
     const auto judged =
         std::find_if(first, result.criteria.end(), [&](const Judgement& j) { return j.name == least.criterion; });
     std::vector<Lever> levers;
-    for (const Parameter& parameter : levers_to_pull(transition, given)) {
+    for (const Parameter& parameter : parameters(transition, given)) {
         const double derivative = tangent.derivatives(parameter)[judged - first].value_or(0);
         Lever lever{parameter.name, parameter.unit, slope_of(*judged, state->edge_tension_max.value, derivative), {}, {}};
         if (least.share < 0 && lever.slope != 0) lever.needed = -least.share / lever.slope;

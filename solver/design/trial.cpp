@@ -49,7 +49,7 @@ const Headroom* Trial::least() const {
 
 Trials::Trials(const TransitionCase& given, ProgressListener listener)
     : listener_(std::move(listener)),
-      sets_(given.layout.trough.support == Support::held ? 1 : given.layout.trough.sets.value_or(3)),
+      sets_(given.layout.first_sets()),
       endless_(given.layout.trough.support == Support::rolls && !given.layout.trough.sets),
       far_end_(given.states.size(), FarEndShares{}) {}
 

@@ -50,18 +50,8 @@ double contact_pressure(const BeltProbe& probe, const BeltModel& model, double x
     return pressure;
 }
 
-// Where along the belt its contact lines with a set lie, from the set's plane [mm].
-struct Lines {
-    double behind = 0, ahead = 0;
-};
-
-Lines contact_lines(const TransitionLayout& layout, const IdlerSet& set) {
-    const double tip = (layout.belt_width / 2 - layout.junction()) * std::sin(set.tilt);
-    return {std::min({0.0, tip, set.offset}), std::max({0.0, tip, set.offset})};
-}
-
 // Largest pressure of the contact lines near x.
-double line_pressure(const BeltProbe& probe, const BeltModel& model, double x, double y, const Lines& lines) {
+double line_pressure(const BeltProbe& probe, const BeltModel& model, double x, double y, const Lengthwise& lines) {
     double pressure = 0;
     for (double k = lines.behind - 20; k <= lines.ahead + 20; ++k)
         pressure = std::max(pressure, contact_pressure(probe, model, std::clamp(x + k, probe.begin(), probe.end()), y));
@@ -69,7 +59,7 @@ double line_pressure(const BeltProbe& probe, const BeltModel& model, double x, d
 }
 
 CrossSection cross_section(const BeltProbe& probe, const BeltModel& model, std::string name, double x,
-                           const std::optional<Lines>& lines) {
+                           const std::optional<Lengthwise>& lines) {
     CrossSection section{std::move(name), {}};
     for (const double y : both_sides(ladder(0, probe.edge(), 10))) {
         section.points.push_back(probe.at(x, y));

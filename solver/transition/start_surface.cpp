@@ -16,7 +16,7 @@ StartSurface::StartSurface(const TransitionLayout& layout, int sets, double unde
       held_(layout.trough.support == Support::held) {
     sections_.push_back({0, 0, profile_at(layout, underside, 0, layout.pulley.lift)});
     for (const IdlerSet& set : idler_sets(layout, sets)) {
-        const bool full = set.x >= layout.distance - 1e-9;
+        const bool full = set.x >= layout.distance - 1e-9 && !set.measured;
         sections_.push_back(
             {set.x, set.path,
              full ? held_profile(layout, underside) : profile_at(layout, underside, set.angle, set.lift, set.inner_angle)});

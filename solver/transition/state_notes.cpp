@@ -122,7 +122,10 @@ void note_sets(const TransitionLayout& layout, bool endless, StateResult& result
             "commentary of GB 50431-2020 to {} deg; the wear and the steering pull of a tilt are not computed",
             tilt > commentary + 1e-9 ? "warning: " : "", tilt, us_practice, commentary));
     note_overhang(layout, result);
-    if (!layout.same_left_and_right()) result.notes.push_back("left and right wing rolls differ: the whole belt is modelled");
+    if (!layout.same_left_and_right()) result.notes.push_back("left and right rolls differ: the whole belt is modelled");
+    if (layout.any_measured())
+        result.notes.push_back(
+            "sets and pulley stand as surveyed; sets that were not surveyed, and the trough behind them, stand as drawn");
     if (endless && !layout.same_fore_and_aft())
         result.notes.push_back(
             "behind the last modelled set the trough goes on with sets without tilt and offset, whose bays are not read; what "

@@ -26,11 +26,6 @@ int more_sets(int sets) {
 
 constexpr int most_sets = 40;
 
-// Full sets to begin with: in an endless trough as few as are judged or drawn.
-int first_sets(const Trough& trough) {
-    return trough.support == Support::held ? 1 : trough.sets.value_or(3);
-}
-
 // Residual that is enough where only the difference to another grid is wanted.
 constexpr double rough = 1e-6;
 
@@ -47,7 +42,7 @@ void store_stability(const BeltStability& lowest, const Patch& patch, StateResul
 
 StateSolver::StateSolver(const TransitionCase& transition, ProgressListener listener)
     : transition_(transition),
-      sets_(first_sets(transition.layout.trough)),
+      sets_(transition.layout.first_sets()),
       endless_(transition.layout.trough.support == Support::rolls && !transition.layout.trough.sets),
       listener_(std::move(listener)),
       coarse_patch_(coarse_grid(transition, sets_)) {}

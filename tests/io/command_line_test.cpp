@@ -75,10 +75,11 @@ TEST_CASE("a wrong command line is refused with exit code 2 and a message on sta
 }
 
 TEST_CASE("a command that is none is named with those that are") {
-    CHECK(run({"wear", "case.toml"}).err ==
-          "swale: there is no command \"wear\"; available: solve, screen, size, study, merge, ranges, report or belts\n");
+    CHECK(
+        run({"wear", "case.toml"}).err ==
+        "swale: there is no command \"wear\"; available: solve, screen, size, study, merge, chart, ranges, report or belts\n");
     CHECK(run({}).err ==
-          "swale: a command is missing; available: solve, screen, size, study, merge, ranges, report or belts\n");
+          "swale: a command is missing; available: solve, screen, size, study, merge, chart, ranges, report or belts\n");
 }
 
 TEST_CASE("mistakes of a case file are printed one a line and leave no folder behind") {

@@ -36,4 +36,24 @@ TEST_CASE("a distance in another unit or an inline table is found too") {
     CHECK(parse_case(with_distance("title = \"t\"\n" + inline_table, 1800), "case.toml").layout.distance == 1800);
 }
 
+TEST_CASE("a case with another arrangement reads back as that arrangement and is else what it was") {
+    const TransitionCase before = parse_case(example, "case.toml");
+    TransitionLayout after = before.layout;
+    after.distance = 2210;
+    after.pulley.lift = 64;
+    after.stations = {{700, 0.1, {}, Support::rolls, {}}, {1500, 0.3, 12.0, Support::rolls, {}}};
+    const TransitionCase sized = parse_case(with_arrangement(example, before.layout, after), "case.toml");
+    CHECK(sized.layout.distance == 2210);
+    CHECK(sized.layout.pulley.lift == 64);
+    REQUIRE(sized.layout.stations.size() == 2);
+    CHECK(sized.layout.stations[1].at == 1500);
+    CHECK(sized.layout.stations[1].angle == doctest::Approx(0.3).epsilon(1e-5));
+    CHECK(sized.layout.stations[1].lift == 12);
+    CHECK(!sized.layout.stations[0].lift);
+    CHECK(sized.states.size() == before.states.size());
+    CHECK(sized.belt.section.membrane == before.belt.section.membrane);
+    after.stations.clear();
+    CHECK(parse_case(with_arrangement(example, before.layout, after), "case.toml").layout.stations.empty());
+}
+
 }  // namespace swale

@@ -29,7 +29,7 @@ Found closed_in(double shortest, double longest, double start, const Headrooms& 
     DistanceSearch search(shortest, longest, 0.005);
     Found found;
     const auto try_at = [&](double distance) {
-        Headroom edge{"edge tension / rated tension", "running", headroom(distance), {}};
+        Headroom edge{"edge tension / rated tension", "running", headroom(distance), 1, {}};
         if (slopes) edge.slopes = {(headroom(distance + 0.01) - headroom(distance - 0.01)) / 0.02};
         found.tried.push_back({distance, {{edge}, ""}});
         search.take(found.tried.back());
@@ -108,9 +108,9 @@ TEST_CASE("the bounds are kept whole mm inside") {
 
 TEST_CASE("a whole solution that fails where trials passed sends the search on to a longer distance") {
     DistanceSearch search(600, 12000, 0.005);
-    Headroom passes{"edge", "running", 0.001, {1e-3}}, fails{"edge", "running", -0.002, {1e-3}};
+    Headroom passes{"edge", "running", 0.001, 1, {1e-3}}, fails{"edge", "running", -0.002, 1, {1e-3}};
     search.take({2000, {{passes}, ""}});
-    search.take({1991, {{Headroom{"edge", "running", -0.009, {}}}, ""}});
+    search.take({1991, {{Headroom{"edge", "running", -0.009, 1, {}}}, ""}});
     CHECK(!search.next());
     search.take({2000, {{fails}, ""}});
     REQUIRE(search.next());
@@ -123,8 +123,8 @@ TEST_CASE("the most that two limits leave lies where they meet") {
     const std::vector<Variable> variables{{plain, 0, 10}, {plain, -5, 5}};
     // Falls with x, and grows with x but falls away from y = 1: they meet at x = 4, y = 1.
     const ValuesTrial trial = [](const std::vector<double>& v) {
-        Headroom one{"one", "running", 1 - 0.1 * v[0], {-0.1, 0}};
-        Headroom two{"two", "running", 0.2 + 0.1 * v[0] - 0.05 * std::pow(v[1] - 1, 2), {0.1, -0.1 * (v[1] - 1)}};
+        Headroom one{"one", "running", 1 - 0.1 * v[0], 1, {-0.1, 0}};
+        Headroom two{"two", "running", 0.2 + 0.1 * v[0] - 0.05 * std::pow(v[1] - 1, 2), 1, {0.1, -0.1 * (v[1] - 1)}};
         return Trial{{one, two}, ""};
     };
     const Optimum most = most_headroom(variables, {{1, -3}, {9, 4}}, trial, 20);

@@ -1,7 +1,9 @@
 #include "benchmarks/published/fabric_belt.h"
+#include "solver/design/single_change.h"
 #include "solver/design/state_tangent.h"
 #include "solver/transition.h"
 #include "solver/transition/restored_model.h"
+#include "tests/mesh/measured_as_drawn.h"
 
 #include <doctest/doctest.h>
 
@@ -86,6 +88,20 @@ TEST_CASE("derivatives under bulk count how it moves with the belt") {
     transition.states.front().loaded = true;
     transition.states.front().total = 60e3;
     check_against_differences(transition, {geometry_parameters(transition).front()});
+}
+
+TEST_CASE("derivatives of a surveyed transition are the differences of whole solutions") {
+    TransitionCase transition = fabric();
+    const std::vector<IdlerSet> sets = idler_sets(transition.layout, 1);
+    MeasuredSet station = measured_as_drawn(transition.layout, sets[0]), first = measured_as_drawn(transition.layout, sets[1]);
+    station.rolls[1].left.z() += 4;  // both wings alike
+    station.rolls[2].right.z() += 4;
+    station.angle = slope_of(station.rolls[1]);
+    first.height = 8;
+    transition.layout.stations[0].measured = std::make_shared<const MeasuredSet>(station);
+    transition.layout.stations[0].angle = station.angle;
+    measure_first_set(transition.layout, first);
+    check_against_differences(transition, parameters_of_standing(transition, transition.states.front()));
 }
 
 #endif

@@ -1,0 +1,24 @@
+#pragma once
+
+#include "io/chart/design_charts.h"
+#include "io/picture/drawing.h"
+
+#include <optional>
+
+namespace swale {
+
+/// What an axis of a study is called in print: "pulley.lift" is "pulley lift", of labels like "0.5 depths" in "trough depths".
+struct AxisWords {
+    std::string name, unit;
+};
+AxisWords axis_words(const std::string& axis, const std::string& label);
+
+/// A page of the handbook: required distance in belt widths over the tension, one line for each label of the axis `lines`.
+/// Absent if no line has two points.
+std::optional<Drawing> design_chart(const StudyTable& table, const ChartAxes& axes, const ChartGroup& group);
+
+/// Edge utilisation over distance and lift with the distance from which on all limits hold. Absent if the lifts are not two
+/// numbers or more, or some of its cases have no solution.
+std::optional<Drawing> utilisation_map(const StudyTable& table, const ChartAxes& axes, const ChartGroup& group);
+
+}  // namespace swale
