@@ -34,7 +34,7 @@ TransitionCase parse_case(const std::string& text, const std::string& file, cons
     result.states = read_states(table, result.layout.trough.support, result.limits, result.bulk.has_value());
     result.settings = read_settings(table.table("solve", false), result.layout);
     read_size_table(table.table("size", false), result.layout);  // of `swale size`; here only looked through
-    read_tolerances(table.table("tolerances", false));         // of `swale spread`
+    read_tolerances(table.table("tolerances", false));           // of `swale spread`
     check_lift_off(table.table("limits", false), result.layout);
     table.finish();
     mistakes.throw_if_any();

@@ -96,7 +96,8 @@ std::string sizing_headline(const Sizing& sizing, const SizingBounds& bounds) {
 std::string sizing_tables(const Sizing& sizing, const SizingBounds& bounds) {
     std::string text;
     if (bounds.aim != SizingAim::distance) text += text_table(sizing_arrangement_rows(sizing), "rrlrll") + "\n";
-    return text + text_table(sizing_history_rows(sizing), "rrrrlrl") + sizing_effort(sizing) + "\n" + levers_text(sizing.levers);
+    return text + text_table(sizing_history_rows(sizing), "rrrrlrl") + sizing_effort(sizing) + "\n" +
+           levers_text(sizing.levers);
 }
 
 }  // namespace swale
