@@ -68,7 +68,11 @@ class Placing {
     void place(const std::vector<SurveyedSet>& sets) {
         for (const SurveyedSet& set : sets)
             if (set.name == "set 1") layout_.distance = set.at;
-        for (const SurveyedSet& set : sets) is_full(set) ? full_set(set) : station(set);
+        for (const SurveyedSet& set : sets)
+            if (is_full(set))
+                full_set(set);
+            else
+                station(set);
     }
 
     const TransitionLayout& layout() const { return layout_; }
