@@ -19,7 +19,7 @@ struct Passing {
     double from = 0, to = 0;
     std::string from_binding, to_binding;
 
-    bool empty() const { return !(from < to); }
+    bool empty() const { return !(from <= to); }
 };
 
 /// Solved rows next to each other.
@@ -58,7 +58,7 @@ double crossing(const MonotoneCurve& curve, std::size_t piece, double near, doub
         const double middle = (low + high) / 2;
         ((curve.value(piece, middle) >= 0) == passes_low ? low : high) = middle;
     }
-    return 1 / std::sqrt((low + high) / 2);
+    return std::clamp(1 / std::sqrt((low + high) / 2), near, far);
 }
 
 // Takes off what a criterion does not pass of the stretch between two rows.
@@ -66,7 +66,11 @@ void narrow(Passing& stretch, const std::string& criterion, const MonotoneCurve&
             const DistanceRow& near, const DistanceRow& far) {
     const bool near_passes = near.left.at(criterion) >= 0, far_passes = far.left.at(criterion) >= 0;
     if (near_passes && far_passes) return;
-    const double at = near_passes == far_passes ? far.distance : crossing(curve, piece, near.distance, far.distance);
+    if (near_passes == far_passes) {
+        stretch.from = INFINITY;
+        return;
+    }
+    const double at = crossing(curve, piece, near.distance, far.distance);
     if (!near_passes && at > stretch.from) stretch.from = at, stretch.from_binding = criterion;
     if (!far_passes && at < stretch.to) stretch.to = at, stretch.to_binding = criterion;
 }

@@ -130,6 +130,15 @@ TEST_CASE("what is straight in 1/L^2 is found exactly whatever the order of the 
     CHECK(required.remark.empty());
 }
 
+TEST_CASE("a row that just passes is the required distance itself") {
+    std::vector<DistanceRow> rows = straight_rows(1400);
+    rows[2].left["edge"] = 0;  // 1400 mm
+    const RequiredDistance required = required_distance(rows, width);
+    REQUIRE(required.distance);
+    CHECK(*required.distance == doctest::Approx(1400));
+    CHECK(required.remark.empty());
+}
+
 TEST_CASE("nothing is drawn out beyond the rows") {
     const RequiredDistance shorter = required_distance(straight_rows(700), width);
     CHECK_FALSE(shorter.distance);
