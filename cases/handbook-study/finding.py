@@ -5,6 +5,7 @@ usage: finding.py charts.csv OUT.png     (needs python3-matplotlib); tables in M
 """
 
 import csv
+import re
 import statistics
 import sys
 
@@ -21,9 +22,22 @@ def kind(row):
     return "steel cord" if row["belt.designation"].startswith("ST") else "fabric"
 
 
+def needed(row):
+    """What the shell needs, mm, and whether that is known or only no longer than this: it passes at the study's shortest."""
+    if row["required_mm"]:
+        return float(row["required_mm"]), True
+    passes = re.match(r"passes at ([0-9.]+) widths", row["remark"])
+    return (float(passes[1]) * float(row["belt_width_mm"]), False) if passes else (None, False)
+
+
 def ratios(rows, method):
-    """Asked for over needed, where both are known."""
-    return [float(row[method]) / float(row["required_mm"]) for row in rows if row["required_mm"] and row[method]]
+    """Asked for over needed; of a belt that may need less than the study's shortest only where it is too long all the same."""
+    found = []
+    for row in rows:
+        length, known = needed(row)
+        if length and row[method] and (known or float(row[method]) > WASTE * length):
+            found.append(float(row[method]) / length)
+    return found
 
 
 def share(part, whole):
@@ -101,12 +115,12 @@ def main():
     print(f"{len(rows)} points; needed distance found between two rows in {len(known)} of them;",
           f"passing at the shortest already in {sum(row['remark'].startswith('passes') for row in rows)};",
           f"failing again farther on in {sum(bool(row['until_mm']) for row in rows)}")
-    table("All belts", known, methods)
+    table("All belts", rows, methods)
     for name in ("fabric", "steel cord"):
-        table(name.capitalize(), [row for row in known if kind(row) == name], methods)
+        table(name.capitalize(), [row for row in rows if kind(row) == name], methods)
     for axis in ("belt.designation", "trough.angle", "tension[1].total", "pulley.lift"):
-        by(known, methods, axis)
-    picture(known, methods, out)
+        by(rows, methods, axis)
+    picture(rows, methods, out)
 
 
 main()
