@@ -21,7 +21,7 @@ namespace {
 
 constexpr int too_often = 1, no_solution = 3;
 
-bool within(const Spread& spread, double wanted) {
+bool within(const ToleranceSpread& spread, double wanted) {
     return std::ranges::all_of(spread.criteria, [&](const CriterionSpread& one) { return one.exceeds <= wanted; });
 }
 
@@ -33,7 +33,8 @@ int run_spread(const SpreadRequest& request, std::ostream& answer) {
     const Tolerances tolerances = tolerances_of(text, file);
     const std::filesystem::path folder = request.out.value_or(request.case_file.stem().string() + "-spread");
     prepare_result_folder(folder);
-    const Spread spread = spread_of(given, tolerances, sizing_bounds(text, file, given), request.samples, terminal_progress());
+    const ToleranceSpread spread =
+        spread_of(given, tolerances, sizing_bounds(text, file, given), request.samples, terminal_progress());
     const std::string json = spread_json(spread, tolerances, given.title);
     write_whole_file(folder / "spread.json", json);
     write_whole_file(folder / "case.toml", text);

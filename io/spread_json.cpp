@@ -27,7 +27,7 @@ Json criterion_json(const CriterionSpread& one) {
 
 }  // namespace
 
-std::string spread_json(const Spread& spread, const Tolerances& tolerances, const std::string& title) {
+std::string spread_json(const ToleranceSpread& spread, const Tolerances& tolerances, const std::string& title) {
     Json criteria = Json::array();
     for (const CriterionSpread& one : spread.criteria) criteria.push_back(criterion_json(one));
     const Json answer{{"title", title},

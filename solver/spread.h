@@ -42,7 +42,7 @@ struct CriterionSpread {
     std::optional<double> sampled_deviation, sampled_exceeds;
 };
 
-struct Spread {
+struct ToleranceSpread {
     TransitionResult result;                ///< as given
     std::vector<CriterionSpread> criteria;  ///< most likely exceeded first
     double any_exceeds = 0;                 ///< probability that any limit is, to first order
@@ -55,7 +55,7 @@ struct Spread {
 
 /// From the derivatives of every criterion; `samples` solutions with all numbers drawn at random hold it against the belt as it
 /// is, not as it is to first order. `bounds`: of the distance that is looked for.
-Spread spread_of(const TransitionCase& given, const Tolerances& tolerances, const SizingBounds& bounds, int samples,
-                 const ProgressListener& listener = {});
+ToleranceSpread spread_of(const TransitionCase& given, const Tolerances& tolerances, const SizingBounds& bounds, int samples,
+                          const ProgressListener& listener = {});
 
 }  // namespace swale

@@ -1,6 +1,6 @@
 #include "io/report/answer_section.h"
 
-#include "io/picture/svg.h"
+#include "io/markup_text.h"
 #include "io/report/belt_picture.h"
 #include "io/report/html.h"
 #include "io/terminal/cautions.h"

@@ -1,7 +1,7 @@
 #include "io/report/belt_view.h"
 
+#include "io/markup_text.h"
 #include "io/picture/colour.h"
-#include "io/picture/svg.h"
 #include "io/report/packed_numbers.h"
 #include "io/report/rolls_below.h"
 #include "io/report/set_places.h"

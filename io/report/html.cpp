@@ -1,5 +1,6 @@
 #include "io/report/html.h"
 
+#include "io/markup_text.h"
 #include "io/picture/svg.h"
 
 #include <fmt/format.h>

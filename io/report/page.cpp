@@ -1,6 +1,6 @@
 #include "io/report/page.h"
 
-#include "io/picture/svg.h"
+#include "io/markup_text.h"
 #include "io/report/html.h"
 #include "io/report/page_parts.h"
 #include "io/version.h"

@@ -26,7 +26,7 @@ std::string origin(const CriterionSpread& one) {
 
 }  // namespace
 
-std::string spread_headline(const Spread& spread, const Tolerances& tolerances) {
+std::string spread_headline(const ToleranceSpread& spread, const Tolerances& tolerances) {
     if (!spread.why_none.empty()) return "NO SPREAD: " + spread.why_none;
     const std::string distance = spread.distance ? fmt::format("a distance of {:.0f} mm keeps every limit", *spread.distance)
                                                  : "no distance within the bounds keeps every limit";
@@ -34,7 +34,7 @@ std::string spread_headline(const Spread& spread, const Tolerances& tolerances) 
                        percent(spread.any_exceeds), distance, percent(tolerances.exceed));
 }
 
-std::string spread_tables(const Spread& spread) {
+std::string spread_tables(const ToleranceSpread& spread) {
     if (!spread.why_none.empty()) return "";
     const bool sampled = spread.sampled_any_exceeds.has_value();
     std::vector<TextRow> rows{{"Criterion, state", "value", "+-", "limit", "unit", "exceeded [%]"}};

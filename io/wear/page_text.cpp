@@ -1,6 +1,6 @@
 #include "io/wear/page_text.h"
 
-#include "io/terminal/plain_text.h"
+#include "io/markup_text.h"
 
 namespace swale {
 
@@ -27,32 +27,6 @@ svg { width: 100%; height: auto; } svg text { font: 12px Georgia, serif; fill: #
 )";
 
 }  // namespace
-
-std::string escaped(const std::string& text) {
-    std::string result;
-    for (const char c : printable(text)) {
-        switch (c) {
-            case '&':
-                result += "&amp;";
-                break;
-            case '<':
-                result += "&lt;";
-                break;
-            case '>':
-                result += "&gt;";
-                break;
-            case '"':
-                result += "&quot;";
-                break;
-            case '\'':
-                result += "&#39;";
-                break;
-            default:
-                result += c;
-        }
-    }
-    return result;
-}
 
 std::string html_page(const std::string& title, const std::string& body) {
     return "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<title>" + escaped(title) +

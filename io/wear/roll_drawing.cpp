@@ -1,6 +1,6 @@
 #include "io/wear/roll_drawing.h"
 
-#include "io/wear/page_text.h"
+#include "io/markup_text.h"
 
 #include <fmt/format.h>
 

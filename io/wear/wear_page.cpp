@@ -1,5 +1,6 @@
 #include "io/wear/wear_page.h"
 
+#include "io/markup_text.h"
 #include "io/terminal/cautions.h"
 #include "io/terminal/plain_text.h"
 #include "io/wear/page_text.h"

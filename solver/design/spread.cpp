@@ -171,7 +171,8 @@ struct Sampled {
 };
 
 // Whole sets of numbers drawn and solved, each belt started from the one before.
-void sample(const TransitionCase& given, const std::vector<Uncertain>& numbers, int samples, Trials& trials, Spread& spread) {
+void sample(const TransitionCase& given, const std::vector<Uncertain>& numbers, int samples, Trials& trials,
+            ToleranceSpread& spread) {
     if (samples == 0) return;
     Draws draws(numbers.size());
     std::vector<Sampled> sampled(spread.criteria.size());
@@ -239,10 +240,10 @@ std::string why_without(const Trial& trial) {
 
 }  // namespace
 
-Spread spread_of(const TransitionCase& given, const Tolerances& tolerances, const SizingBounds& bounds, int samples,
-                 const ProgressListener& listener) {
+ToleranceSpread spread_of(const TransitionCase& given, const Tolerances& tolerances, const SizingBounds& bounds, int samples,
+                          const ProgressListener& listener) {
     Trials trials(given, listener);
-    Spread spread;
+    ToleranceSpread spread;
     spread.result = trials.whole(given);
     const std::vector<Uncertain> numbers = uncertain_numbers(given, tolerances);
     spread.why_none = as_trial(spread.result).why_none;

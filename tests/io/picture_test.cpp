@@ -1,3 +1,4 @@
+#include "io/markup_text.h"
 #include "io/picture/axes.h"
 #include "io/picture/base64.h"
 #include "io/picture/cairo_files.h"

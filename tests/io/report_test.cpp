@@ -1,7 +1,7 @@
 #include "io/report/report.h"
+#include "io/markup_text.h"
 
 #include "io/case_file.h"
-#include "io/picture/svg.h"
 #include "io/report/packed_numbers.h"
 #include "io/report/page.h"
 #include "solver/transition.h"

@@ -1,4 +1,5 @@
 #include "io/command_line.h"
+#include "io/markup_text.h"
 #include "io/wear/field_sheet.h"
 #include "io/wear/page_text.h"
 #include "tests/io/scratch_folder.h"

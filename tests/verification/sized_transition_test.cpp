@@ -102,7 +102,7 @@ TEST_CASE("the spread to first order is that of belts drawn at random") {
     tolerances.bending_stiffness = 0.2;
     tolerances.lift = 5;
     constexpr int samples = 120;
-    const Spread spread = spread_of(transition, tolerances, bounds(SizingAim::distance), samples);
+    const ToleranceSpread spread = spread_of(transition, tolerances, bounds(SizingAim::distance), samples);
     REQUIRE(spread.why_none == "");
     CHECK(spread.samples == samples);
     const CriterionSpread& edge =
@@ -114,7 +114,7 @@ TEST_CASE("the spread to first order is that of belts drawn at random") {
     REQUIRE(spread.distance);
     TransitionCase safe = transition;
     safe.layout.distance = *spread.distance;
-    const Spread at_distance = spread_of(safe, tolerances, bounds(SizingAim::distance), 0);
+    const ToleranceSpread at_distance = spread_of(safe, tolerances, bounds(SizingAim::distance), 0);
     for (const CriterionSpread& one : at_distance.criteria) CHECK(one.exceeds <= tolerances.exceed + 0.01);
 }
 
