@@ -97,7 +97,7 @@ void measure(const Exposed& exposed, double half, Draw& draw, SurveyedRoll& roll
 
 // Marks by a threshold of the eye, wrong now and then, unsure near the threshold.
 void mark(const Exposed& exposed, double half, Draw& draw, SurveyedRoll& roll) {
-    const double step = draw.uniform(40, 110), threshold = draw.uniform(0.1, 0.4), wrong = draw.uniform(0, 0.08);
+    const double step = draw.uniform(40, 110), threshold = draw.log_uniform(0.1, 1.2), wrong = draw.uniform(0, 0.08);
     const double begin = draw.chance(0.2) ? draw.uniform(-half, 0) : -half;
     for (double y = begin; y + step <= half; y += step) {
         const double here = (exposed(y + 0.2 * step) + exposed(y + 0.5 * step) + exposed(y + 0.8 * step)) / 3;
@@ -121,7 +121,7 @@ WearSurvey conveyor(int index) {
     return survey;
 }
 
-RandomSurvey random_survey(const WearSurvey& conveyor, Draw& draw) {
+RandomSurvey random_survey(const WearSurvey& conveyor, Draw& draw, double power) {
     RandomSurvey made{conveyor, {}};
     WearTruth& truth = made.truth;
     truth.explanation = drawn_explanation(draw);
@@ -136,7 +136,9 @@ RandomSurvey random_survey(const WearSurvey& conveyor, Draw& draw) {
     for (int k = 0; k < rolls; ++k) {
         const Pattern pattern(contact, run.width, draw.uniform(9, 42));
         const double offset = drawn_offset(conveyor, truth.explanation, draw), tilt = draw.uniform(-0.25, 0.25);
-        const Exposed exposed = [&](double y) { return pattern.at(y - offset) * (1 + tilt * 2 * (y - offset) / run.width); };
+        const Exposed exposed = [&](double y) {
+            return std::pow(pattern.at(y - offset) * (1 + tilt * 2 * (y - offset) / run.width), power);
+        };
         SurveyedRoll roll{"roll " + std::to_string(k + 1), {}, {}};
         if (draw.chance(0.5))
             measure(exposed, conveyor.roll_length / 2, draw, roll);

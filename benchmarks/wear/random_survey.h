@@ -25,9 +25,10 @@ struct RandomSurvey {
 inline constexpr int surveyed_conveyors = 12;
 WearSurvey conveyor(int index);
 
-/// A survey of a conveyor: a belt solved by the shell on a finer grid than the diagnosis has, with its own stiffness within the
-/// range, tension up to 15 % off what the survey says, and memory that lies on no node; one to four rolls of which parts are
-/// missing, depths with noise of their own or marks with mistakes of their own.
-RandomSurvey random_survey(const WearSurvey& conveyor, Draw& draw);
+/// A survey of a conveyor, whose rolls wear with the pressure to a power that the diagnosis takes to be 1: a belt solved by the
+/// shell on a finer grid than the diagnosis has, with its own stiffness within the range, tension up to 15 % off what the
+/// survey says, and memory that lies on no node; one to four rolls of which parts are missing, depths with noise of their own
+/// or marks with mistakes of their own.
+RandomSurvey random_survey(const WearSurvey& conveyor, Draw& draw, double power = 1);
 
 }  // namespace swale::benchmark

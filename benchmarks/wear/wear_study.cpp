@@ -1,5 +1,6 @@
 // Synthetic surveys of return rolls against what `swale wear` says of them.
-//   swale_wear_study [SURVEYS] [--seed N]
+//   swale_wear_study [SURVEYS] [--seed N] [--power PER_CENT]
+// With --power wear grows with pressure to another power than the diagnosis takes for granted.
 #include "benchmarks/arguments.h"
 #include "benchmarks/keep_memory.h"
 #include "benchmarks/wear/wear_tally.h"
@@ -24,6 +25,7 @@ int main(int count, char** values) {
     keep_memory();
     const Arguments arguments(count, values);
     const int surveys = arguments.plain(0, 720), seed = arguments.option("seed", 1);
+    const double power = arguments.option("power", 100) / 100.0;
     WearTally tally;
     int unsolved = 0;
     double slowest_table = 0;
@@ -35,7 +37,7 @@ int main(int count, char** values) {
         for (const std::string& failure : table.failures()) fmt::print("conveyor {}: {}\n", c, failure);
         for (int k = c; k < surveys; k += surveyed_conveyors) {
             Draw draw(seed, k);
-            const RandomSurvey made = random_survey(empty, draw);
+            const RandomSurvey made = random_survey(empty, draw, power);
             if (!made.truth.solved) {
                 ++unsolved;
                 fmt::print("survey {} left out: cupping {:.2g}/mm, creases {:.2g} and {:.2g}: {}\n", k,

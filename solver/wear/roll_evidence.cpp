@@ -11,7 +11,8 @@ namespace {
 // Assumptions on readings, all alike likely. Noise of the root of a depth as a share of the roots' root mean square; exposure
 // from which a place is marked as worn; share of marks that are wrong.
 constexpr double noises[] = {0.06, 0.12, 0.22, 0.4};
-constexpr double thresholds[] = {0.08, 0.2, 0.45};
+// On a young roll only what is pressed more than evenly has lost its paint.
+constexpr struct { double exposure, weight; } thresholds[] = {{0.08, 0.25}, {0.2, 0.25}, {0.45, 0.25}, {1, 0.15}, {2, 0.1}};
 constexpr double misreadings[] = {0.03, 0.12};
 constexpr double least_exposure = 0.02;
 
@@ -136,7 +137,7 @@ double RollLikelihood::bands(const Exposure& exposure, const Placement& placemen
         const double here = even * std::max(0.0, 1 + placement.tilt * 2 * middle / width_) + least_exposure;
         const double power = here * here * here;
         for (std::size_t t = 0; t < std::size(thresholds); ++t) {
-            const double worn = power / (power + thresholds[t] * thresholds[t] * thresholds[t]);
+            const double worn = power / (power + std::pow(thresholds[t].exposure, 3));
             for (std::size_t m = 0; m < std::size(misreadings); ++m) {
                 const double marked = misreadings[m] + (1 - 2 * misreadings[m]) * worn;
                 product[t][m] *= band.mark == Mark::contact ? marked : 1 - marked;
@@ -144,9 +145,9 @@ double RollLikelihood::bands(const Exposure& exposure, const Placement& placemen
         }
     }
     double sum = 0;
-    for (const auto& row : product)
-        for (const double entry : row) sum += entry;
-    return std::log(sum / static_cast<double>(std::size(thresholds) * std::size(misreadings)) + 1e-300);
+    for (std::size_t t = 0; t < std::size(thresholds); ++t)
+        for (const double entry : product[t]) sum += thresholds[t].weight * entry;
+    return std::log(sum / static_cast<double>(std::size(misreadings)) + 1e-300);
 }
 
 double RollLikelihood::log_likelihood(const Exposure& exposure, const Placement& placement) const {

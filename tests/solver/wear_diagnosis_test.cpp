@@ -94,6 +94,49 @@ TEST_CASE("A mistracked belt is told with its offset") {
     CHECK(diagnosis.rolls[0].offset.mean == doctest::Approx(85).epsilon(0.2));
 }
 
+// Marks as the trade has them, drawn by hand: common practice, no source.
+TEST_CASE("The trade's marks are read as the trade reads them") {
+    const auto roll = [](const std::string& name, std::vector<MarkedBand> bands) {
+        return SurveyedRoll{name, {}, std::move(bands)};
+    };
+    SUBCASE("contact at edges and centre with gaps at the junctions is junction failure") {
+        const std::vector<MarkedBand> bands{{-700, -620, Mark::none}, {-590, -400, Mark::contact}, {-290, -160, Mark::none},
+                                            {-60, 60, Mark::contact}, {160, 290, Mark::none},      {400, 590, Mark::contact},
+                                            {620, 700, Mark::none}};
+        const WearDiagnosis diagnosis = read({roll("1", bands), roll("2", bands)});
+        CAPTURE(diagnosis.grounds);
+        CHECK(diagnosis.junction_failure);
+    }
+    SUBCASE("contact at the edges alone is cupping") {
+        const std::vector<MarkedBand> bands{{-700, -630, Mark::none}, {-600, -560, Mark::contact}, {-500, -300, Mark::none},
+                                            {-300, -100, Mark::none}, {-100, 100, Mark::none},     {100, 300, Mark::none},
+                                            {300, 500, Mark::none},   {560, 600, Mark::contact},   {630, 700, Mark::none}};
+        const WearDiagnosis diagnosis = read({roll("1", bands), roll("2", bands), roll("3", bands)});
+        CAPTURE(diagnosis.grounds);
+        // Some of the likelihood goes to a belt that is creased too, so that three rolls of marks are not quite a verdict.
+        CHECK(diagnosis.likelihoods.best() == Explanation::cupped);
+        CHECK(!diagnosis.junction_failure);
+        CHECK(diagnosis.cupping_rise.high < 0);
+    }
+    SUBCASE("contact in the centre alone is cupping the other way") {
+        const std::vector<MarkedBand> bands{{-700, -600, Mark::none},   {-590, -450, Mark::none},  {-350, -100, Mark::contact},
+                                            {-100, 100, Mark::contact}, {100, 350, Mark::contact}, {450, 590, Mark::none},
+                                            {600, 700, Mark::none}};
+        const WearDiagnosis diagnosis = read({roll("1", bands), roll("2", bands)});
+        CAPTURE(diagnosis.grounds);
+        CHECK(diagnosis.verdict == Explanation::cupped);
+        CHECK(diagnosis.cupping_rise.low > 0);
+    }
+    SUBCASE("contact to one side alone is mistracking") {
+        const std::vector<MarkedBand> bands{{-700, -560, Mark::none}, {-480, -300, Mark::contact}, {-300, 0, Mark::contact},
+                                            {0, 300, Mark::contact},  {300, 600, Mark::contact},   {620, 680, Mark::contact}};
+        const WearDiagnosis diagnosis = read({roll("1", bands), roll("2", bands)});
+        CAPTURE(diagnosis.grounds);
+        CHECK(diagnosis.likelihoods.best() == Explanation::mistracked);
+        CHECK(diagnosis.rolls[0].offset.mean > 50);
+    }
+}
+
 TEST_CASE("What says nothing gets no verdict") {
     const Profile creased = of_belt({0, fold(-15), fold(-15)}, 0);
     SUBCASE("one point") {
