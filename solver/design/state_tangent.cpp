@@ -7,6 +7,7 @@
 #include "solver/transition/state_solver.h"
 
 #include <cmath>
+#include <future>
 #include <utility>
 
 namespace swale {
@@ -24,6 +25,14 @@ Patch moved_knots(const Patch& patch, double from_scale, double to_scale, const 
     std::vector<double> breaks = patch.along.breaks();
     for (double& x : breaks) x = to_scale * map.at(x / from_scale);
     return {CubicBasis(std::move(breaks)), patch.across};
+}
+
+// Both sides of a difference at a time.
+template <class Ahead, class Behind>
+auto side_by_side(const Ahead& ahead, const Behind& behind) {
+    auto beside = std::async(std::launch::async, behind);
+    auto here = ahead();
+    return std::pair{std::move(here), beside.get()};
 }
 
 // Two rounds, since the bulk lies on the bay before.
@@ -92,7 +101,8 @@ void StateTangent::remodel(Moved& moved, double scale, const VectorXd& unknowns)
 }
 
 StateTangent::Sides StateTangent::sides_of(const Parameter* parameter, double step) const {
-    return {step, moved(parameter, step), moved(parameter, -step)};
+    auto [ahead, behind] = side_by_side([&] { return moved(parameter, step); }, [&] { return moved(parameter, -step); });
+    return {step, std::move(ahead), std::move(behind)};
 }
 
 void StateTangent::follow(Sides& sides, const BeltMotion& motion) const {
@@ -113,8 +123,8 @@ StateTangent::Rate StateTangent::residual(const Moved& at, const VectorXd& unkno
 StateTangent::Rate StateTangent::rate(Sides& sides, const BeltMotion& motion) const {
     follow(sides, motion);
     const double h = sides.step;
-    const Rate ahead = residual(sides.ahead, unknowns_ + h * motion.unknowns);
-    const Rate behind = residual(sides.behind, unknowns_ - h * motion.unknowns);
+    const auto [ahead, behind] = side_by_side([&] { return residual(sides.ahead, unknowns_ + h * motion.unknowns); },
+                                              [&] { return residual(sides.behind, unknowns_ - h * motion.unknowns); });
     return {(ahead.residual - behind.residual) / (2 * h), (ahead.miss - behind.miss) / (2 * h)};
 }
 
@@ -166,9 +176,11 @@ std::vector<std::optional<double>> StateTangent::derivatives(const Parameter& pa
     const double h = parameter.step;
     Sides sides = sides_of(&parameter, h);
     const VectorXd rates = motion_between(sides).unknowns;
-    const auto& [step, a, b] = sides;
-    const auto ahead = judged(a.transition, a.state, a.model, unknowns_ + h * rates);
-    const auto behind = judged(b.transition, b.state, b.model, unknowns_ - h * rates);
+    const auto judged_at = [&](const Moved& at, double change) {
+        return judged(at.transition, at.state, at.model, unknowns_ + change * rates);
+    };
+    const auto [ahead, behind] =
+        side_by_side([&] { return judged_at(sides.ahead, h); }, [&] { return judged_at(sides.behind, -h); });
     std::vector<std::optional<double>> derivatives(ahead.size());
     for (std::size_t k = 0; k < ahead.size(); ++k)
         if (ahead[k].value && behind[k].value) derivatives[k] = (*ahead[k].value - *behind[k].value) / (2 * h);
