@@ -61,15 +61,19 @@ std::vector<Uncertain> uncertain_numbers(const TransitionCase& transition, const
     return all;
 }
 
-std::vector<Parameter> parameters_of(const std::vector<Uncertain>& numbers) {
-    std::vector<Parameter> parameters;
-    for (const Uncertain& number : numbers) parameters.push_back(number.parameter);
-    return parameters;
+// Slopes by the uncertain numbers, and by the distance behind them.
+Trial sloped(const TransitionCase& arranged, const std::vector<Uncertain>& numbers, const SizingBounds& bounds,
+             Trials& trials) {
+    std::vector<Parameter> by;
+    for (const Uncertain& number : numbers) by.push_back(number.parameter);
+    by.push_back(distance_variable(bounds, arranged).parameter);
+    return trials.of(arranged, trials.all_states(), by);
 }
 
 double deviation_of(const Headroom& headroom, const std::vector<Uncertain>& numbers) {
+    if (headroom.slopes.empty()) return 0;
     double variance = 0;
-    for (std::size_t k = 0; k < headroom.slopes.size(); ++k) variance += std::pow(headroom.slopes[k] * numbers[k].deviation, 2);
+    for (std::size_t k = 0; k < numbers.size(); ++k) variance += std::pow(headroom.slopes[k] * numbers[k].deviation, 2);
     return std::sqrt(variance);
 }
 
@@ -102,7 +106,7 @@ CriterionSpread spread_of_one(const Headroom& headroom, const Judgement& judgeme
     spread.deviation = spread.headroom_deviation * headroom.scale;
     spread.exceeds = exceeds(headroom.share, spread.headroom_deviation);
     const double variance = std::pow(spread.headroom_deviation, 2);
-    for (std::size_t k = 0; k < headroom.slopes.size(); ++k)
+    for (std::size_t k = 0; k < numbers.size(); ++k)
         spread.parts.push_back(
             {numbers[k].parameter.name, variance > 0 ? std::pow(headroom.slopes[k] * numbers[k].deviation, 2) / variance : 0});
     std::ranges::stable_sort(spread.parts, std::ranges::greater(), &CriterionSpread::Part::share);
@@ -134,8 +138,7 @@ double any_exceeds(const std::vector<Headroom>& headrooms, const std::vector<Unc
         const std::vector<double> draw = draws.next();
         over += std::ranges::any_of(headrooms, [&](const Headroom& headroom) {
             double share = headroom.share;
-            for (std::size_t i = 0; i < headroom.slopes.size(); ++i)
-                share += headroom.slopes[i] * numbers[i].deviation * draw[i];
+            for (std::size_t i = 0; i < numbers.size(); ++i) share += headroom.slopes[i] * numbers[i].deviation * draw[i];
             return share < 0;
         });
     }
@@ -201,27 +204,24 @@ void sample(const TransitionCase& given, const std::vector<Uncertain>& numbers, 
 // Headrooms less as many deviations as the wanted probability asks for; the slopes are those of the headrooms themselves.
 Trial kept_back(Trial trial, const std::vector<Uncertain>& numbers, double deviations) {
     for (Headroom& headroom : trial.headrooms) {
-        const double by_distance = headroom.slopes.empty() ? 0 : headroom.slopes.back();
-        const bool known = !headroom.slopes.empty();
-        if (known) headroom.slopes.pop_back();
         headroom.share -= deviations * deviation_of(headroom, numbers);
-        if (known) headroom.slopes = {by_distance};
+        if (!headroom.slopes.empty()) headroom.slopes = {headroom.slopes.back()};
     }
     return trial;
 }
 
 std::optional<double> distance_for(const TransitionCase& given, const Tolerances& tolerances, const SizingBounds& bounds,
-                                   Trials& trials) {
+                                   const Trial& as_given, Trials& trials) {
     const double deviations = quantile_above(tolerances.exceed);
     DistanceSearch search(bounds.shortest, bounds.longest, bounds.relative);
     double distance = std::ceil(std::clamp(given.layout.distance, bounds.shortest, bounds.longest));
     for (int k = 0; k < 20; ++k) {
         const TransitionCase arranged = at_distance(given, distance);
         const std::vector<Uncertain> numbers = uncertain_numbers(arranged, tolerances);
-        std::vector<Parameter> by = parameters_of(numbers);
-        by.push_back(distance_variable(bounds, arranged).parameter);
         const std::string impossible = why_impossible(arranged.layout);
-        const Trial trial = impossible.empty() ? trials.of(arranged, trials.all_states(), by) : Trial{{}, impossible};
+        const Trial trial = !impossible.empty()                 ? Trial{{}, impossible}
+                            : distance == given.layout.distance ? as_given
+                                                                : sloped(arranged, numbers, bounds, trials);
         search.take({distance, kept_back(trial, numbers, deviations)});
         const auto guess = search.next();
         if (!guess) break;
@@ -248,7 +248,7 @@ ToleranceSpread spread_of(const TransitionCase& given, const Tolerances& toleran
     const std::vector<Uncertain> numbers = uncertain_numbers(given, tolerances);
     spread.why_none = as_trial(spread.result).why_none;
     if (!spread.why_none.empty()) return spread;
-    const Trial trial = trials.of(given, trials.all_states(), parameters_of(numbers));
+    const Trial trial = sloped(given, numbers, bounds, trials);
     spread.why_none = why_without(trial);
     if (!spread.why_none.empty()) return spread;
     for (const Headroom& headroom : trial.headrooms) {
@@ -260,7 +260,7 @@ ToleranceSpread spread_of(const TransitionCase& given, const Tolerances& toleran
     spread.any_exceeds = any_exceeds(trial.headrooms, numbers);
     sample(given, numbers, samples, trials, spread);
     std::ranges::stable_sort(spread.criteria, std::ranges::greater(), &CriterionSpread::exceeds);
-    spread.distance = distance_for(given, tolerances, bounds, trials);
+    spread.distance = distance_for(given, tolerances, bounds, trial, trials);
     return spread;
 }
 
