@@ -2,6 +2,8 @@
 
 #include "io/case_file.h"
 
+#include <doctest/doctest.h>
+
 #include <sstream>
 
 namespace swale {
@@ -275,6 +277,19 @@ std::vector<InputError> mistakes_of(const std::string& text) {
         return errors.errors();
     }
     return {};
+}
+
+std::vector<InputError> check_named(const std::string& sound, const BadCase& bad) {
+    const std::vector<InputError> mistakes = mistakes_of(with_line(sound, bad.line, bad.text));
+    CAPTURE(std::string(bad.text));
+    REQUIRE_FALSE(mistakes.empty());
+    const std::string text = mistakes.front().text();
+    CAPTURE(text);
+    CHECK(mistakes.front().line == bad.line_of_mistake);
+    CHECK(mistakes.front().key == bad.key);
+    CHECK(text.find(bad.phrase) != std::string::npos);
+    CHECK(text.find("; allowed: ") != std::string::npos);
+    return mistakes;
 }
 
 }  // namespace swale

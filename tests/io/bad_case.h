@@ -26,6 +26,10 @@ extern const std::vector<BadCase> bad_held_cases;
 
 std::string with_line(const std::string& text, int line, const std::string& replacement);
 
+/// Reads a sound text with the mistake in it and checks that the first mistake found has its line, key and phrase and says what
+/// is allowed. All that were found.
+std::vector<InputError> check_named(const std::string& sound, const BadCase& bad);
+
 /// The mistakes that reading the text finds.
 std::vector<InputError> mistakes_of(const std::string& text);
 

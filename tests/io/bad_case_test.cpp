@@ -7,16 +7,10 @@ namespace swale {
 namespace {
 
 void check_bad_case(const std::string& sound, const BadCase& bad) {
-    const std::vector<InputError> mistakes = mistakes_of(with_line(sound, bad.line, bad.text));
-    CAPTURE(std::string(bad.text));
-    REQUIRE_FALSE(mistakes.empty());
+    const std::vector<InputError> mistakes = check_named(sound, bad);
     const std::string text = mistakes.front().text();
     CAPTURE(text);
-    CHECK(mistakes.front().line == bad.line_of_mistake);
-    CHECK(mistakes.front().key == bad.key);
-    CHECK(text.find(bad.phrase) != std::string::npos);
     CHECK(text.starts_with("case.toml:" + std::to_string(bad.line_of_mistake) + ": "));
-    CHECK(text.find("; allowed: ") != std::string::npos);
     CHECK(text.find('\n') == std::string::npos);
     CAPTURE(mistakes.back().text());
     CHECK(mistakes.size() == 1);

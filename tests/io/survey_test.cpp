@@ -169,17 +169,7 @@ TEST_CASE("a survey of stations alone needs a level") {
 }
 
 TEST_CASE("each mistake of a survey is named with line and key and what is allowed") {
-    for (const BadCase& bad : bad_surveys) {
-        const std::vector<InputError> mistakes = mistakes_of(with_line(surveyed_case, bad.line, bad.text));
-        CAPTURE(std::string(bad.text));
-        REQUIRE_FALSE(mistakes.empty());
-        const std::string text = mistakes.front().text();
-        CAPTURE(text);
-        CHECK(mistakes.front().line == bad.line_of_mistake);
-        CHECK(mistakes.front().key == bad.key);
-        CHECK(text.find(bad.phrase) != std::string::npos);
-        CHECK(text.find("; allowed: ") != std::string::npos);
-    }
+    for (const BadCase& bad : bad_surveys) check_named(surveyed_case, bad);
 }
 
 TEST_CASE("measured sets stand in order and clear of each other and heights are from one datum") {
