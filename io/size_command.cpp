@@ -39,11 +39,10 @@ void take_length(const std::string& option, const std::string& given, double& le
 
 void take_aim(const std::string& given, SizingAim& aim) {
     if (given.empty()) return;
-    const std::vector<SizingAim> aims{SizingAim::distance, SizingAim::lift, SizingAim::idlers, SizingAim::all};
-    const auto found = std::ranges::find(aims, given, aim_name);
-    if (found == aims.end())
-        throw BadQuantity(fmt::format("--find: unknown word; given \"{}\"; allowed: distance, lift, idlers, all", given));
-    aim = *found;
+    const auto found = std::ranges::find(aim_words(), given);
+    if (found == aim_words().end())
+        throw BadQuantity(fmt::format("--find: unknown word; given \"{}\"; allowed: {}", given, fmt::join(aim_words(), ", ")));
+    aim = static_cast<SizingAim>(found - aim_words().begin());
 }
 
 // The command line goes before the case file's table.

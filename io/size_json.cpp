@@ -1,8 +1,8 @@
 #include "io/size_json.h"
 
 #include "io/json_number.h"
+#include "io/size_table.h"
 
-#include <array>
 #include <numbers>
 
 namespace swale {
@@ -56,13 +56,8 @@ Json list_of(const Items& items, const Write& write) {
 
 }  // namespace
 
-std::string aim_name(SizingAim aim) {
-    constexpr std::array names{"distance", "lift", "idlers", "all"};
-    return names.at(static_cast<std::size_t>(aim));
-}
-
 std::string size_json(const Sizing& sizing, const SizingBounds& bounds, const std::string& title) {
-    Json answer{{"title", title}, {"find", aim_name(bounds.aim)}};
+    Json answer{{"title", title}, {"find", aim_words().at(static_cast<std::size_t>(bounds.aim))}};
     answer["distance_mm"] = sizing.best ? json_number(sizing.best->transition.layout.distance) : Json();
     answer["best"] = sizing.best ? arrangement_json(*sizing.best) : Json();
     answer["reason"] = sizing.reason;

@@ -13,7 +13,4 @@ std::string size_json(const Sizing& sizing, const SizingBounds& bounds, const st
 /// as-built.json: a standing transition as measured, as drawn, and its single changes, best first.
 std::string as_built_json(const AsBuilt& as_built, const std::string& title);
 
-/// "distance", "lift", "idlers", "all".
-std::string aim_name(SizingAim aim);
-
 }  // namespace swale

@@ -39,10 +39,15 @@ std::vector<double> read_angles(CaseTable& table, const TransitionLayout& layout
 
 }  // namespace
 
+const std::vector<std::string>& aim_words() {
+    static const std::vector<std::string> words{"distance", "lift", "idlers", "all"};
+    return words;
+}
+
 SizingBounds read_size_table(CaseTable table, const TransitionLayout& layout) {
     SizingBounds bounds;
     const double width = layout.belt_width;
-    bounds.aim = table.choice<SizingAim>("find", {"distance", "lift", "idlers", "all"}).value_or(bounds.aim);
+    bounds.aim = table.choice<SizingAim>("find", aim_words()).value_or(bounds.aim);
     bounds.shortest = table.quantity("shortest", distance_range).value_or(shortest_in_widths * width);
     bounds.longest = table.quantity("longest", distance_range).value_or(longest_in_widths * width);
     bounds.lowest_lift = table.quantity("lowest_lift", lift_range).value_or(std::min(0.0, layout.pulley.lift));

@@ -5,8 +5,12 @@
 #include "solver/transition_case.h"
 
 #include <string>
+#include <vector>
 
 namespace swale {
+
+/// What is looked for as words, in the order of SizingAim.
+const std::vector<std::string>& aim_words();
 
 /// [size] of a case file: what `swale size` looks for and within what; absent keys give half to twelve belt widths, the pulley
 /// from flush to half the trough's depth, up to two intermediate sets of any angle.

@@ -3,6 +3,8 @@
 
 #include <nlohmann/json.hpp>
 
+#include <numbers>
+
 namespace swale {
 
 namespace {
@@ -64,7 +66,7 @@ Json json_of(const std::optional<TransitionAdvice>& advice) {
 
 std::string wear_json(const WearReport& report) {
     const WearDiagnosis& diagnosis = report.diagnosis;
-    constexpr double degrees = 180 / 3.14159265358979323846;
+    constexpr double degrees = 180 / std::numbers::pi;
     Json rolls = Json::array();
     for (const RollJudgement& roll : diagnosis.rolls) rolls.push_back(json_of(roll));
     const Json verdict = diagnosis.verdict ? Json(diagnosis.junction_failure ? "junction failure" : key_of(*diagnosis.verdict))

@@ -6,12 +6,13 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 namespace swale {
 
 namespace {
 
-constexpr double degree = 3.14159265358979323846 / 180;
+constexpr double degree = std::numbers::pi / 180;
 constexpr double shown_rise = 0.08;           // of the pictures' cupped belts, rise / width
 constexpr double shown_crease = 14 * degree;  // of their creases
 constexpr double worth_saying = 0.02;         // likelihood of a belt whose fitted values are given

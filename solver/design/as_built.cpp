@@ -6,7 +6,6 @@
 
 #include <algorithm>
 #include <functional>
-#include <limits>
 #include <utility>
 
 namespace swale {
@@ -14,16 +13,7 @@ namespace swale {
 namespace {
 
 Arrangement arrangement(std::string name, const TransitionCase& transition, const Trial& trial) {
-    Arrangement one{std::move(name), transition, trial.passes(), std::numeric_limits<double>::infinity(),
-                    "no criterion is judged"};
-    if (!trial.solved()) {
-        one.headroom = -1;
-        one.binding = trial.why_none;
-    } else if (const Headroom* least = trial.least()) {
-        one.headroom = least->share;
-        one.binding = least->name();
-    }
-    return one;
+    return {std::move(name), transition, trial.passes(), trial.headroom(), trial.binding()};
 }
 
 // Half of the belt if that is enough: the drawing is as a rule the same left and right.

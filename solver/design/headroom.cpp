@@ -10,6 +10,10 @@ double headroom_scale(const Judgement& judgement, double edge_tension) {
     return scale > 0 ? scale : 1;
 }
 
+double headroom_slope(const Judgement& judgement, double edge_tension, double derivative) {
+    return (judgement.at_least ? 1 : -1) * derivative / headroom_scale(judgement, edge_tension);
+}
+
 std::optional<Headroom> headroom_of(const Judgement& judgement, double edge_tension) {
     if (!judgement.passed || !judgement.value || !judgement.limit) return {};
     const double left = (judgement.at_least ? 1 : -1) * (*judgement.value - *judgement.limit) - judgement.error.value_or(0);

@@ -23,6 +23,9 @@ struct Headroom {
 /// What a headroom is a share of: the limit; for a lower limit, which may be zero, the largest edge tension.
 double headroom_scale(const Judgement& judgement, double edge_tension);
 
+/// How a headroom's share changes, from how the criterion's value does; the scale and the error taken as they are.
+double headroom_slope(const Judgement& judgement, double edge_tension, double derivative);
+
 /// Absent where nothing is judged. `edge_tension`: the state's largest [N/mm].
 std::optional<Headroom> headroom_of(const Judgement& judgement, double edge_tension);
 

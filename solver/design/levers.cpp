@@ -16,11 +16,6 @@ std::vector<Parameter> levers_to_pull(const TransitionCase& transition, const Te
     return parameters;
 }
 
-// The headroom's change per unit, from that of the criterion's value.
-double slope_of(const Judgement& judgement, double edge_tension, double derivative) {
-    return (judgement.at_least ? 1 : -1) * derivative / headroom_scale(judgement, edge_tension);
-}
-
 }  // namespace
 
 std::vector<Lever> levers_of(const TransitionCase& transition, const TransitionResult& result) {
@@ -43,7 +38,7 @@ std::vector<Lever> levers_of(const TransitionCase& transition, const TransitionR
     std::vector<Lever> levers;
     for (const Parameter& parameter : parameters(transition, given)) {
         const double derivative = tangent.derivatives(parameter)[judged - first].value_or(0);
-        Lever lever{parameter.name, parameter.unit, slope_of(*judged, state->edge_tension_max.value, derivative), {}, {}};
+        Lever lever{parameter.name, parameter.unit, headroom_slope(*judged, state->edge_tension_max.value, derivative), {}, {}};
         if (least.share < 0 && lever.slope != 0) lever.needed = -least.share / lever.slope;
         if (!levers.empty() && levers.front().slope != 0) lever.distance = -lever.slope / levers.front().slope;
         levers.push_back(lever);

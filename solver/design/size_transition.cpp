@@ -26,12 +26,16 @@ double headroom_with_sets(const Arrangement& one) {
     return one.headroom - worth_a_set * static_cast<double>(one.transition.layout.stations.size());
 }
 
+// The others leave the distance as it is.
+bool finds_distance(SizingAim aim) {
+    return aim == SizingAim::distance || aim == SizingAim::all;
+}
+
 // Where most is left comes first; of distances the shortest that passes.
 void rank(SizingAim aim, Arrangements& arrangements) {
-    const bool by_distance = aim == SizingAim::distance || aim == SizingAim::all;
     std::ranges::stable_sort(arrangements, [&](const Arrangement& a, const Arrangement& b) {
         if (a.passes != b.passes) return a.passes;
-        if (by_distance && a.passes) return distance_with_sets(a) < distance_with_sets(b);
+        if (finds_distance(aim) && a.passes) return distance_with_sets(a) < distance_with_sets(b);
         return headroom_with_sets(a) > headroom_with_sets(b);
     });
 }
@@ -124,9 +128,8 @@ Arrangements of_all(const TransitionCase& given, const SizingBounds& bounds, Siz
 
 // The best first, proved; where the whole solution does not bear out the trials, the next.
 Arrangements proved(SizingAim aim, Arrangements found, Sizer& sizer) {
-    const bool by_distance = aim == SizingAim::distance || aim == SizingAim::all;
     for (Arrangement& one : found) {
-        one = by_distance ? sizer.shortest(one.transition) : sizer.proved(one.transition);
+        one = finds_distance(aim) ? sizer.shortest(one.transition) : sizer.proved(one.transition);
         if (one.passes) break;
     }
     rank(aim, found);
@@ -149,7 +152,7 @@ Arrangements looked_for(const TransitionCase& given, const SizingBounds& bounds,
 
 std::string reason_of(const SizingBounds& bounds, const Arrangement& first) {
     const double distance = first.transition.layout.distance;
-    const bool by_distance = bounds.aim == SizingAim::distance || bounds.aim == SizingAim::all;
+    const bool by_distance = finds_distance(bounds.aim);
     if (!first.passes)
         return by_distance ? fmt::format("even at {:.0f} mm {} stands in the way", distance, first.binding)
                            : fmt::format("{} stands in the way", first.binding);

@@ -15,16 +15,7 @@ constexpr int most_proofs = 6;
 constexpr int most_trials_of_a_run = 12;
 
 SizingStep step_of(const TransitionCase& arrangement, const Trial& trial, bool whole) {
-    SizingStep step{arrangement.layout, whole, trial.passes(), std::numeric_limits<double>::infinity(),
-                    "no criterion is judged"};
-    if (!trial.solved()) {
-        step.headroom = -1;
-        step.binding = trial.why_none;
-    } else if (const Headroom* least = trial.least()) {
-        step.headroom = least->share;
-        step.binding = least->name();
-    }
-    return step;
+    return {arrangement.layout, whole, trial.passes(), trial.headroom(), trial.binding()};
 }
 
 Arrangement arrangement_of(const TransitionCase& transition, const SizingStep& step) {

@@ -13,6 +13,7 @@
 #include <algorithm>
 #include <cmath>
 #include <iterator>
+#include <limits>
 #include <numeric>
 #include <utility>
 
@@ -45,6 +46,16 @@ GridStart carried_along(const GridSolution& known, const PathMap& map, double sc
 const Headroom* Trial::least() const {
     const auto least = std::ranges::min_element(headrooms, {}, &Headroom::share);
     return least == headrooms.end() ? nullptr : &*least;
+}
+
+double Trial::headroom() const {
+    if (!solved()) return -1;
+    return least() ? least()->share : std::numeric_limits<double>::infinity();
+}
+
+std::string Trial::binding() const {
+    if (!solved()) return why_none;
+    return least() ? least()->name() : "no criterion is judged";
 }
 
 Trials::Trials(const TransitionCase& given, ProgressListener listener)
@@ -99,10 +110,8 @@ void Trials::add_headrooms(const TransitionCase& arranged, std::size_t k, const 
     for (const Parameter& parameter : slopes_by) {
         const auto derivatives = tangent.derivatives(parameter);
         for (std::size_t i = 0; i < judged.size(); ++i) {
-            const Judgement& judgement = judgements[judged[i]];
-            const double sign = judgement.at_least ? 1 : -1;
-            trial.headrooms[i].slopes.push_back(sign * derivatives[judged[i]].value_or(0) /
-                                                headroom_scale(judgement, edge_tension));
+            const double derivative = derivatives[judged[i]].value_or(0);
+            trial.headrooms[i].slopes.push_back(headroom_slope(judgements[judged[i]], edge_tension, derivative));
         }
     }
 }

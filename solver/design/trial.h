@@ -29,6 +29,10 @@ struct Trial {
     /// The headroom nearest to its limit, or over it the farthest; null if nothing is judged.
     const Headroom* least() const;
     bool passes() const { return solved() && (!least() || least()->share >= 0); }
+    /// Share of the binding limit that is left: of the least headroom, -1 without a solution, infinite if nothing is judged.
+    double headroom() const;
+    /// Criterion and state nearest to a limit, or why there is none.
+    std::string binding() const;
 };
 
 /// Tries arrangements of one case one after the other. Each state starts from where it was at the arrangement before, carried

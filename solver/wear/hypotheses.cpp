@@ -1,12 +1,13 @@
 #include "solver/wear/hypotheses.h"
 
 #include <cmath>
+#include <numbers>
 
 namespace swale {
 
 namespace {
 
-constexpr double degree = 3.14159265358979323846 / 180;
+constexpr double degree = std::numbers::pi / 180;
 
 // What is thought of a memory before anyone looks, alike on a logarithmic scale. Assumptions: below the least of it no one
 // would call a belt cupped or creased, and a flat one is so slightly cupped at most.

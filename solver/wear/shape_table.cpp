@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 #include <stdexcept>
 
 namespace swale {
@@ -92,7 +93,7 @@ Section with_stiffness_across(Section section, double factor) {
 }
 
 ShapeNodes usual_nodes(double stiffness_low, double stiffness_high) {
-    constexpr double degree = 3.14159265358979323846 / 180;
+    constexpr double degree = std::numbers::pi / 180;
     ShapeNodes nodes;
     nodes.cupping = {0.012, 0.025, 0.05, 0.09, 0.16, 0.28};
     nodes.crease = {3 * degree, 5.5 * degree, 9 * degree, 14 * degree, 22 * degree, 35 * degree};
