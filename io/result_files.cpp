@@ -25,14 +25,16 @@ std::string beside_case(const CatalogueFile& catalogue) {
 }  // namespace
 
 ResultFileList result_files(const RunRecord& record, const std::string& written_at, const std::vector<ReportSection>& more) {
-    auto database = std::async(std::launch::async, [&] { return result_database(record, written_at); });  // half of the work
-    ResultFileList files = belt_vtk(record.result);
-    files.push_back({"result.h5", database.get()});
+    auto meshes = std::async(std::launch::async, [&] { return belt_vtk(record.result); });  // as much work as the page
+    std::string page = report_html(record, more);
+    const std::string database = result_database(record, written_at);
+    ResultFileList files = meshes.get();
+    files.push_back({"result.h5", database});
     files.push_back({"along.csv", along_csv(record.result)});
     files.push_back({"across.csv", across_csv(record.result)});
     files.push_back({"case.toml", record.case_text});
     if (record.catalogue) files.push_back({beside_case(*record.catalogue), record.catalogue->text});
-    files.push_back({"report.html", report_html(record, more)});
+    files.push_back({"report.html", std::move(page)});
     files.push_back({"summary.json", summary_json(record)});
     return files;
 }

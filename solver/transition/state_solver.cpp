@@ -8,7 +8,6 @@
 #include "solver/transition/error_estimate.h"
 #include "solver/transition/state_notes.h"
 #include "solver/transition/tension_path.h"
-#include "solver/transition/workers.h"
 
 #include <fmt/core.h>
 
@@ -48,23 +47,15 @@ StateSolver::StateSolver(const TransitionCase& transition, ProgressListener list
       coarse_patch_(coarse_grid(transition, sets_)) {}
 
 std::vector<StateResult> StateSolver::solve(const std::vector<TensionState>& states) {
-    Workers workers;
-    solve_coarse_chain(states);
-    while (endless_ && lengthen()) solve_nearer_ends();
-
-    std::vector<std::future<GridLadder>> ladders;
-    std::vector<std::future<BeltStability>> stabilities;
-    std::vector<std::future<std::vector<OtherEquilibrium>>> others;
-    for (const CoarseState& coarse : coarse_) ladders.push_back(workers.run([this, &coarse] { return climb_from(coarse); }));
-    for (const CoarseState& coarse : coarse_)
-        stabilities.push_back(workers.run([this, &coarse] { return stability_of(coarse.state, coarse.solution); }));
-    for (const CoarseState& coarse : coarse_) others.push_back(workers.run([this, &coarse] { return report_others(coarse); }));
-    std::vector<StateResult> results;
-    for (std::size_t k = 0; k < coarse_.size(); ++k) {
-        results.push_back(finish(coarse_[k], ladders[k].get(), stabilities[k].get()));
-        results.back().others = others[k].get();
-        note_others(results.back());
+    workers_.give([&] { solve_coarse_chain(states); }, Turn::first);
+    workers_.finish();
+    while (too_near_) {
+        lengthen();
+        for (CoarseState& coarse : coarse_) workers_.give([&] { follow(coarse); }, Turn::first);
+        workers_.finish();
     }
+    std::vector<StateResult> results;
+    for (CoarseState& coarse : coarse_) results.push_back(finish(coarse));
     return results;
 }
 
@@ -94,22 +85,29 @@ GridSolution StateSolver::solve_coarse(const TensionState& state) {
 
 // One state after the other; beside it what follows from those that are known.
 void StateSolver::solve_coarse_chain(const std::vector<TensionState>& states) {
-    Workers beside;
-    std::vector<std::future<void>> following;
     coarse_.reserve(states.size());
     for (const TensionState& state : states) {
-        CoarseState& coarse = coarse_.emplace_back(CoarseState{state, solve_coarse(state), {}, {}, {}, {}});
+        CoarseState& coarse = coarse_.emplace_back(CoarseState{state, solve_coarse(state)});
         if (coarse.solution.converged) coarse.readings = readings_of(transition_, coarse.solution);
         // The chain goes on from the shape that it has found, which another may replace.
-        if (!slack(coarse)) following.push_back(beside.run([this, &coarse] { solve_nearer_end(coarse); }));
+        if (!slack(coarse)) workers_.give([this, &coarse] { follow(coarse); }, Turn::first);
     }
     for (CoarseState& coarse : coarse_)
         if (slack(coarse))
-            following.push_back(beside.run([this, &coarse] {
-                look_for_others(coarse);
-                solve_nearer_end(coarse);
-            }));
-    for (std::future<void>& done : following) done.get();
+            workers_.give(
+                [this, &coarse] {
+                    look_for_others(coarse);
+                    follow(coarse);
+                },
+                Turn::first);
+}
+
+// What comes of a coarse grid; nothing more where the far end is too near in this or another state.
+void StateSolver::follow(CoarseState& coarse) {
+    solve_nearer_end(coarse);
+    if (wants_more_sets(coarse)) too_near_ = true;
+    workers_.give([this, &coarse] { climb_from(coarse); });
+    workers_.give([this, &coarse] { find_lowest(coarse); }, Turn::last);
 }
 
 bool StateSolver::slack(const CoarseState& coarse) {
@@ -125,13 +123,6 @@ void StateSolver::look_for_others(CoarseState& coarse) {
     put_lowest_first(task, coarse.solution, coarse.others);
     coarse.readings = readings_of(transition_, coarse.solution);
     account(times);
-}
-
-void StateSolver::solve_nearer_ends() {
-    Workers workers;
-    std::vector<std::future<void>> solving;
-    for (CoarseState& coarse : coarse_) solving.push_back(workers.run([this, &coarse] { solve_nearer_end(coarse); }));
-    for (std::future<void>& done : solving) done.get();
 }
 
 // An endless trough with more sets before what is linearised; in place of a symmetry plane the endless trough.
@@ -156,17 +147,16 @@ void StateSolver::solve_nearer_end(CoarseState& coarse) {
     coarse.nearer = std::move(nearer);
 }
 
-bool StateSolver::far_end_matters(const CoarseState& coarse) const {
-    if (!coarse.nearer) return false;
+bool StateSolver::wants_more_sets(const CoarseState& coarse) const {
+    if (!endless_ || !coarse.nearer || more_sets(sets_) > most_sets) return false;
     Readings readings = coarse.readings;
     estimate_far_end(readings, readings, coarse.nearer_readings);
     return far_end_excess(transition_, coarse.state, readings).name != nullptr;
 }
 
-// The longer trough becomes the one that is reported if it matters in any state.
-bool StateSolver::lengthen() {
-    const bool matters = std::any_of(coarse_.begin(), coarse_.end(), [&](const auto& c) { return far_end_matters(c); });
-    if (!matters || more_sets(sets_) > most_sets) return false;
+// The longer trough becomes the one that is reported.
+void StateSolver::lengthen() {
+    too_near_ = false;
     sets_ = more_sets(sets_);
     coarse_patch_ = coarse_grid(transition_, sets_);
     for (CoarseState& coarse : coarse_) {
@@ -179,7 +169,6 @@ bool StateSolver::lengthen() {
     }
     for (CoarseState& coarse : coarse_)
         if (!coarse.nearer) solve_coarse_anew(coarse);
-    return true;
 }
 
 void StateSolver::solve_coarse_anew(CoarseState& coarse) {
@@ -187,13 +176,21 @@ void StateSolver::solve_coarse_anew(CoarseState& coarse) {
     if (coarse.solution.converged) coarse.readings = readings_of(transition_, coarse.solution);
 }
 
-GridLadder StateSolver::climb_from(const CoarseState& coarse) {
-    if (!coarse.solution.converged) return {coarse.solution, {}, 0, {coarse.solution.record}, {}};
+void StateSolver::climb_from(CoarseState& coarse) {
+    if (too_near_) return;
     SolverTimes times;
     const auto watch = [&](const std::string& phase) { return watcher(coarse.state, phase); };
-    GridLadder ladder = climb(coarse_task(coarse.state, coarse.solution.model.scale), coarse.solution, watch, times.newton);
+    const GridTask task = coarse_task(coarse.state, coarse.solution.model.scale);
+    coarse.ladder = coarse.solution.converged ? climb(task, coarse.solution, watch, times.newton)
+                                              : GridLadder{coarse.solution, {}, 0, {coarse.solution.record}, {}};
     account(times);
-    return ladder;
+    if (coarse.ladder->finest.converged) coarse.result = recover(coarse, *coarse.ladder);
+}
+
+void StateSolver::find_lowest(CoarseState& coarse) {
+    if (too_near_) return;
+    coarse.lowest = stability_of(coarse.state, coarse.solution);
+    coarse.reported_others = report_others(coarse);
 }
 
 BeltStability StateSolver::stability_of(const TensionState& state, const GridSolution& solution) {
@@ -269,15 +266,18 @@ void StateSolver::add_stability(const CoarseState& coarse, const GridSolution& f
     note_instability(lowest, result);
 }
 
-StateResult StateSolver::finish(const CoarseState& coarse, const GridLadder& ladder, BeltStability lowest) {
-    if (!ladder.finest.converged) return not_converged(coarse, ladder);
-    StateResult result = recover(coarse, ladder);
-    add_stability(coarse, ladder.finest, std::move(lowest), result);
+StateResult StateSolver::finish(CoarseState& coarse) {
+    const GridSolution& finest = coarse.ladder->finest;
+    if (!finest.converged) return not_converged(coarse, *coarse.ladder);
+    StateResult result = std::move(coarse.result);
+    add_stability(coarse, finest, std::move(coarse.lowest), result);
     note_run_on(result);
     note_sag(transition_, coarse.state, result);
     note_sets(transition_.layout, endless_, result);
     note_bulk(transition_, coarse.state, result);
     if (!endless_) note_floating_end(transition_.layout, sets_, result);
+    result.others = std::move(coarse.reported_others);
+    note_others(result);
     return result;
 }
 

@@ -4,7 +4,9 @@
 #include "solver/transition/grid_ladder.h"
 #include "solver/transition/other_equilibria.h"
 #include "solver/transition/stability_of_belt.h"
+#include "solver/transition/workers.h"
 
+#include <atomic>
 #include <memory>
 #include <mutex>
 
@@ -17,9 +19,10 @@ struct SolverTimes {
     SolverTimes& operator+=(const SolverTimes& other);
 };
 
-/// Solves the operating states: the coarse grids one after the other, each from the one before; on two cores other equilibria,
-/// of which that of least energy becomes the state's, and the same with another far end, then finer grids and eigenvalues. The
-/// differences are the error estimates. A state's result depends on the coarse chain alone, not on the order in which threads
+/// Solves the operating states on two cores: the coarse grids one after the other, each from the one before; beside them, of
+/// each that is known, other equilibria, of which that of least energy becomes the state's, and the same with another far end,
+/// then finer grids and eigenvalues. The differences are the error estimates. If a far end turns out to be too near, finer
+/// grids that were begun are given up. A state's result depends on the coarse chain alone, not on the order in which threads
 /// finish.
 class StateSolver {
   public:
@@ -36,14 +39,19 @@ class StateSolver {
     const SolverTimes& times() const { return times_; }
 
   private:
-    /// A state on the coarse grid, with the far end as it is reported and with one that is nearer to the endless trough.
+    /// A state on the coarse grid, with the far end as it is reported and with one that is nearer to the endless trough; and
+    /// what follows from it.
     struct CoarseState {
         TensionState state;
         GridSolution solution;
-        Readings readings;  // if it converged
-        std::vector<OtherSolution> others;
-        std::optional<GridSolution> nearer;
-        Readings nearer_readings;  // if there is one
+        Readings readings = {};  // if it converged
+        std::vector<OtherSolution> others = {};
+        std::optional<GridSolution> nearer = {};
+        Readings nearer_readings = {};  // if there is one
+        std::optional<GridLadder> ladder = {};
+        StateResult result = {};  // if the ladder's finest grid converged
+        BeltStability lowest = {};
+        std::vector<OtherEquilibrium> reported_others = {};
     };
 
     void solve_coarse_chain(const std::vector<TensionState>& states);
@@ -52,16 +60,17 @@ class StateSolver {
     static bool slack(const CoarseState& coarse);
     void look_for_others(CoarseState& coarse);
     void solve_nearer_end(CoarseState& coarse);
-    void solve_nearer_ends();
-    bool far_end_matters(const CoarseState& coarse) const;
-    bool lengthen();
+    void follow(CoarseState& coarse);
+    bool wants_more_sets(const CoarseState& coarse) const;
+    void lengthen();
 
-    GridLadder climb_from(const CoarseState& coarse);
+    void climb_from(CoarseState& coarse);
+    void find_lowest(CoarseState& coarse);
     BeltStability stability_of(const TensionState& state, const GridSolution& solution);
     std::vector<OtherEquilibrium> report_others(const CoarseState& coarse);
     StateResult recover(const CoarseState& coarse, const GridLadder& ladder);
     void add_stability(const CoarseState& coarse, const GridSolution& finest, BeltStability lowest, StateResult& result);
-    StateResult finish(const CoarseState& coarse, const GridLadder& ladder, BeltStability lowest);
+    StateResult finish(CoarseState& coarse);
     StateResult not_converged(const CoarseState& coarse, const GridLadder& ladder) const;
 
     GridTask coarse_task(const TensionState& state, double scale) const;
@@ -75,8 +84,10 @@ class StateSolver {
     ProgressListener listener_;
     Patch coarse_patch_;  // in space
     std::vector<CoarseState> coarse_;
-    std::mutex telling_;  // states are finished side by side
+    std::atomic<bool> too_near_ = false;  // the far end, in some state
+    std::mutex telling_;                  // states are finished side by side
     SolverTimes times_;
+    Workers workers_;  // the first to go: they use all above
 };
 
 /// What the criteria look at, of a solved grid: readings, forces, the running trough.
