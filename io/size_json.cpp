@@ -34,8 +34,11 @@ Json arrangement_json(const Arrangement& arrangement) {
 
 Json step_json(const SizingStep& step) {
     Json json = layout_json(step.layout);
-    json.update(
-        {{"whole", step.whole}, {"passed", step.passed}, {"headroom", json_number(step.headroom)}, {"binding", step.binding}});
+    json.update({{"coarse", step.coarse},
+                 {"whole", step.whole},
+                 {"passed", step.passed},
+                 {"headroom", json_number(step.headroom)},
+                 {"binding", step.binding}});
     return json;
 }
 

@@ -69,7 +69,9 @@ SizingBounds sizing_bounds(const std::string& case_text, const std::string& file
     const TomlNode document = read_document(case_text, file);
     Mistakes mistakes(file);
     CaseTable table(document, "", mistakes);
-    return read_size_table(table.table("size", false), transition.layout);
+    SizingBounds bounds = read_size_table(table.table("size", false), transition.layout);
+    bounds.relative = std::min(bounds.relative, transition.settings.accuracy);
+    return bounds;
 }
 
 }  // namespace swale

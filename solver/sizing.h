@@ -20,12 +20,13 @@ struct SizingBounds {
     double lowest_lift = 0, highest_lift = 0;  ///< of the pulley
     int most_idlers = 2;                       ///< intermediate sets
     std::vector<double> angles = {};           ///< of sets in stock; empty: any up to the full sets'
-    double relative = 0.009;                   ///< share by which a distance may be longer than needed
+    double relative = 0.009;                   ///< share by which a distance may be longer than the limits with errors need
 };
 
 /// One arrangement that was tried.
 struct SizingStep {
     TransitionLayout layout;
+    bool coarse = false;  ///< on the coarse grid alone, whose error isn't known: to come near
     bool whole = false;   ///< solved in all states as `solve` does; otherwise as far as the criteria of some states need
     bool passed = false;  ///< every limit in every state looked at, with the estimated error on top
     double headroom = 0;  ///< share of the binding limit that is left, its error taken off; below zero: over it

@@ -1,6 +1,6 @@
 // Ten transitions of different belts, widths, angles, lifts and sets sized as `swale size` does it, each then solved on a grid
 // twice as fine at the distance found and at one a hundredth shorter: the first has to pass, the second to fail.
-//   swale_sized_cases [first] [last]
+//   swale_sized_cases [first] [last] [--accuracy '2 %']
 #include "benchmarks/arguments.h"
 
 #include "io/case_file.h"
@@ -48,8 +48,9 @@ const std::vector<Job>& jobs() {
     return all;
 }
 
-std::string case_text(const Job& job) {
-    std::string text = fmt::format("[belt]\nwidth = \"{} mm\"\ndesignation = \"{}\"\n", job.width, job.belt);
+std::string case_text(const Job& job, const std::string& accuracy) {
+    std::string text = fmt::format("[solve]\naccuracy = \"{}\"\n", accuracy);
+    text += fmt::format("[belt]\nwidth = \"{} mm\"\ndesignation = \"{}\"\n", job.width, job.belt);
     for (const double tension : job.tensions)
         text += fmt::format("[[tension]]\nname = \"{0} kN\"\ntotal = \"{0} kN\"\n", tension);
     text += fmt::format("[pulley]\nend = \"tail\"\ndiameter = \"630 mm\"\nlift = \"{} mm\"\n", job.lift);
@@ -88,9 +89,10 @@ std::optional<Left> left_of(const TransitionResult& result) {
     return left;
 }
 
-std::optional<Left> on_finer_grid(TransitionCase transition) {
-    transition.settings.grid = 0.5;
-    transition.settings.accuracy = 1e-3;
+// Spans half as long as on the finest grid that the sizing used; halved once from the coarse one.
+std::optional<Left> on_finer_grid(TransitionCase transition, double grid) {
+    transition.settings.grid = grid;
+    transition.settings.accuracy = 0.5;
     return left_of(solve_transition(transition));
 }
 
@@ -98,9 +100,19 @@ std::string in_print(const std::optional<Left>& left) {
     return left ? fmt::format("{:+.2f} ({:+.2f})", 100 * left->safe, 100 * left->bare) : "no solution";
 }
 
-void print_row(int number) {
+// A halving is in every sizing.
+double half_of_finest(const TransitionCase& sized, const TransitionResult& result) {
+    int halvings = 0;
+    for (const StateResult& state : result.states) {
+        const auto fine = [](const NewtonRecord& record) { return record.grid.starts_with("fine"); };
+        halvings = std::max(halvings, static_cast<int>(std::ranges::count_if(state.newton, fine)));
+    }
+    return sized.settings.grid * std::pow(0.5, halvings);
+}
+
+void print_row(int number, const std::string& accuracy) {
     const Job& job = jobs()[number - 1];
-    const std::string text = case_text(job);
+    const std::string text = case_text(job, accuracy);
     const TransitionCase given = parse_case(text, "sized case");
     const Sizing sizing = size_transition(given, sizing_bounds(text, "sized case", given));
     const std::string what = fmt::format("{} | {} {} mm, {} deg, lift {} mm, {} sets between", number, job.belt, job.width,
@@ -110,7 +122,8 @@ void print_row(int number) {
         return;
     }
     const TransitionCase& sized = sizing.best->transition;
-    const auto there = on_finer_grid(sized), shorter = on_finer_grid(longer_by(sized, 0.99));
+    const double grid = half_of_finest(sized, sizing.result);
+    const auto there = on_finer_grid(sized, grid), shorter = on_finer_grid(longer_by(sized, 0.99), grid);
     fmt::print("| {} | {:.0f} | {} | {} | {} | {} |\n", what, sized.layout.distance, there ? there->binding : "",
                fmt::format("{:+.2f}", 100 * sizing.best->headroom), in_print(there), in_print(shorter));
     std::fflush(stdout);
@@ -127,5 +140,5 @@ int main(int count, char** values) {
         "| | case | distance [mm] | binding | left, sized [%] | left on the finer grid, bare [%] | 1 % shorter, bare [%] |\n");
     fmt::print("|---|---|---|---|---|---|---|\n");
     for (int number = arguments.plain(0, 1); number <= arguments.plain(1, last); ++number)
-        if (number >= 1 && number <= last) print_row(number);
+        if (number >= 1 && number <= last) print_row(number, arguments.option("accuracy", std::string("2 %")));
 }

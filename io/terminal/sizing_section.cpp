@@ -71,15 +71,18 @@ std::string levers_text(const std::vector<Lever>& levers) {
 std::vector<TextRow> sizing_history_rows(const Sizing& sizing) {
     std::vector<TextRow> rows{{"Tried [mm]", "widths", "lift [mm]", "sets", "", "headroom [%]", "nearest limit"}};
     for (const SizingStep& step : sizing.steps)
-        rows.push_back({fmt::format("{:.0f}{}", step.layout.distance, step.whole ? "*" : ""), in_widths(step.layout),
-                        fmt::format("{:.0f}", step.layout.pulley.lift), fmt::format("{}", step.layout.stations.size()),
-                        passes_or_fails(step.passed), significant(100 * step.headroom), shortened(step.binding, 50)});
+        rows.push_back({fmt::format("{}{:.0f}{}", step.coarse ? "~" : "", step.layout.distance, step.whole ? "*" : ""),
+                        in_widths(step.layout), fmt::format("{:.0f}", step.layout.pulley.lift),
+                        fmt::format("{}", step.layout.stations.size()), passes_or_fails(step.passed),
+                        significant(100 * step.headroom), shortened(step.binding, 50)});
     return rows;
 }
 
 std::string sizing_effort(const Sizing& sizing) {
-    return fmt::format("* solved whole ({} times); the others as far as limits need ({} states)", sizing.whole_solutions,
-                       sizing.states_tried);
+    return fmt::format(
+        "~ on the coarse grid, to come near; * solved whole ({} times); the others as far as limits need "
+        "({} states with those of ~)",
+        sizing.whole_solutions, sizing.states_tried);
 }
 
 std::string sizing_headline(const Sizing& sizing, const SizingBounds& bounds) {

@@ -11,11 +11,13 @@ namespace {
 
 // A state whose headroom is predicted above this is not looked at before the whole solution.
 constexpr double far_from_limits = 0.1;
+// Of the root that the coarse grid shows, as a share: its error is of that size.
+constexpr double near_enough = 0.02;
 constexpr int most_proofs = 6;
 constexpr int most_trials_of_a_run = 12;
 
-SizingStep step_of(const TransitionCase& arrangement, const Trial& trial, bool whole) {
-    return {arrangement.layout, whole, trial.passes(), trial.headroom(), trial.binding()};
+SizingStep step_of(const TransitionCase& arrangement, const Trial& trial, TrialGrid grid, bool whole = false) {
+    return {arrangement.layout, grid == TrialGrid::coarse, whole, trial.passes(), trial.headroom(), trial.binding()};
 }
 
 Arrangement arrangement_of(const TransitionCase& transition, const SizingStep& step) {
@@ -37,10 +39,10 @@ Sizer::Sizer(const TransitionCase& given, const SizingBounds& bounds, const Prog
     : given_(given), bounds_(bounds), trials_(given, listener) {}
 
 Trial Sizer::tried(const TransitionCase& arrangement, const std::vector<std::size_t>& states,
-                   const std::vector<Parameter>& slopes_by) {
+                   const std::vector<Parameter>& slopes_by, TrialGrid grid) {
     const std::string impossible = why_impossible(arrangement.layout);
-    const Trial trial = impossible.empty() ? trials_.of(arrangement, states, slopes_by) : Trial{{}, impossible};
-    steps_.push_back(step_of(arrangement, trial, false));
+    const Trial trial = impossible.empty() ? trials_.of(arrangement, states, slopes_by, grid) : Trial{{}, impossible};
+    steps_.push_back(step_of(arrangement, trial, grid));
     return trial;
 }
 
@@ -61,12 +63,12 @@ std::vector<std::size_t> Sizer::states_for(const DistanceGuess& guess) const {
     return guess.to_fail || near.empty() ? std::vector{nearest} : near;
 }
 
-Trial Sizer::tried_at(const TransitionCase& arrangement, const DistanceGuess& guess) {
+Trial Sizer::tried_at(const TransitionCase& arrangement, const DistanceGuess& guess, TrialGrid grid) {
     const TransitionCase arranged = at_distance(arrangement, guess.distance);
     const std::vector<Parameter> by =
         guess.to_fail ? std::vector<Parameter>{} : std::vector{distance_variable(bounds_, arranged).parameter};
     const std::vector<std::size_t> states = states_for(guess);
-    Trial trial = tried(arranged, states, by);
+    Trial trial = tried(arranged, states, by, grid);
     if (!trial.solved() || guess.to_fail) return trial;
     for (const std::size_t k : states) {
         Trial of_state;
@@ -77,20 +79,32 @@ Trial Sizer::tried_at(const TransitionCase& arrangement, const DistanceGuess& gu
     return trial;
 }
 
-void Sizer::go_on(const TransitionCase& arrangement, DistanceSearch& search) {
+// On the coarse grid until the answer is near.
+void Sizer::go_on(const TransitionCase& arrangement, DistanceSearch& search, TrialGrid grid) {
     constexpr int most_steps = 40;
     for (int k = 0; k < most_steps; ++k) {
         const auto guess = search.next();
-        if (!guess) return;
-        search.take({guess->distance, tried_at(arrangement, *guess)});
+        if (!guess || (guess->to_fail && grid == TrialGrid::coarse)) return;
+        search.take({guess->distance, tried_at(arrangement, *guess, grid)});
     }
+}
+
+// Where the coarse grid has the shortest that passes, or the longest that fails; the given distance comes first.
+double Sizer::likely_shortest(const TransitionCase& arrangement) {
+    DistanceSearch search(bounds_.shortest, bounds_.longest, near_enough);
+    const double given = std::ceil(std::clamp(arrangement.layout.distance, bounds_.shortest, bounds_.longest));
+    search.take({given, tried_at(arrangement, {given, false}, TrialGrid::coarse)});
+    go_on(arrangement, search, TrialGrid::coarse);
+    const DistanceTrial& found = search.passing() ? *search.passing() : *search.failing();
+    const double root = predicted_root(found).value_or(found.distance);
+    return std::ceil(std::clamp(root, bounds_.shortest, found.distance));
 }
 
 DistanceSearch Sizer::search_from(const TransitionCase& arrangement) {
     last_by_state_.clear();
     DistanceSearch search(bounds_.shortest, bounds_.longest, bounds_.relative);
-    const double start = std::clamp(arrangement.layout.distance, bounds_.shortest, bounds_.longest);
-    search.take({std::ceil(start), tried_at(arrangement, {std::ceil(start), false})});
+    const double start = likely_shortest(arrangement);
+    search.take({start, tried_at(arrangement, {start, false}, TrialGrid::fine)});
     go_on(arrangement, search);
     return search;
 }
@@ -98,7 +112,7 @@ DistanceSearch Sizer::search_from(const TransitionCase& arrangement) {
 Arrangement Sizer::as_found(const TransitionCase& arrangement, const DistanceSearch& search) const {
     const auto& found = search.passing() ? search.passing() : search.failing();
     const TransitionCase arranged = at_distance(arrangement, found->distance);
-    return arrangement_of(arranged, step_of(arranged, found->trial, false));
+    return arrangement_of(arranged, step_of(arranged, found->trial, TrialGrid::fine));
 }
 
 Arrangement Sizer::nearly_shortest(const TransitionCase& arrangement) {
@@ -125,7 +139,7 @@ Arrangement Sizer::tried_as_it_is(const TransitionCase& arrangement) {
 Arrangement Sizer::proved(const TransitionCase& arrangement) {
     layout_of_result_ = arrangement.layout;
     result_ = trials_.whole(arrangement);
-    steps_.push_back(step_of(arrangement, as_trial(result_), true));
+    steps_.push_back(step_of(arrangement, as_trial(result_), TrialGrid::fine, true));
     return arrangement_of(arrangement, steps_.back());
 }
 
@@ -153,7 +167,7 @@ Arrangement Sizer::most_headroom(const TransitionCase& arrangement, const std::v
     };
     const Optimum best = swale::most_headroom(variables, starts, trial, most_trials_of_a_run);
     const TransitionCase built = as_built(with_values(arrangement, variables, best.values));
-    return arrangement_of(built, step_of(built, best.trial, false));
+    return arrangement_of(built, step_of(built, best.trial, TrialGrid::fine));
 }
 
 TransitionCase Sizer::shortest_with(const TransitionCase& arrangement, const std::vector<Variable>& variables) {

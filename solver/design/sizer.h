@@ -38,10 +38,11 @@ class Sizer {
 
   private:
     Trial tried(const TransitionCase& arrangement, const std::vector<std::size_t>& states,
-                const std::vector<Parameter>& slopes_by);
-    Trial tried_at(const TransitionCase& arrangement, const DistanceGuess& guess);
+                const std::vector<Parameter>& slopes_by, TrialGrid grid = TrialGrid::fine);
+    Trial tried_at(const TransitionCase& arrangement, const DistanceGuess& guess, TrialGrid grid);
+    double likely_shortest(const TransitionCase& arrangement);
     DistanceSearch search_from(const TransitionCase& arrangement);
-    void go_on(const TransitionCase& arrangement, DistanceSearch& search);
+    void go_on(const TransitionCase& arrangement, DistanceSearch& search, TrialGrid grid = TrialGrid::fine);
     std::vector<std::size_t> states_for(const DistanceGuess& guess) const;
     Arrangement as_found(const TransitionCase& arrangement, const DistanceSearch& search) const;
 

@@ -116,18 +116,24 @@ void Trials::add_headrooms(const TransitionCase& arranged, std::size_t k, const 
     }
 }
 
-TrialState Trials::solved(const TransitionCase& arranged, std::size_t k, const std::vector<Parameter>& slopes_by) const {
+GridLadder Trials::ladder_of(const TransitionCase& arranged, std::size_t k, const GridSolution& coarse, TrialGrid grid) const {
+    if (grid == TrialGrid::coarse) return {coarse, readings_of(arranged, coarse), 0, {coarse.record}, {}};
+    NewtonTimes times;
+    GridTask task = coarse_task(arranged, arranged.states[k], sets_, endless_);
+    task.scale = coarse.model.scale;
+    return climb(
+        task, coarse, [](const std::string&) { return NewtonWatcher(); }, times);
+}
+
+TrialState Trials::solved(const TransitionCase& arranged, std::size_t k, const std::vector<Parameter>& slopes_by,
+                          TrialGrid grid) const {
     TrialState trial{arranged.layout, coarse_solution(arranged, k), {}, ""};
     const TensionState& state = arranged.states[k];
     if (!trial.coarse.converged) {
         trial.why_none = fmt::format("\"{}\" has no solution: {}", state.name, trial.coarse.sentence);
         return trial;
     }
-    NewtonTimes times;
-    GridTask task = coarse_task(arranged, state, sets_, endless_);
-    task.scale = trial.coarse.model.scale;
-    const GridLadder ladder = climb(
-        task, trial.coarse, [](const std::string&) { return NewtonWatcher(); }, times);
+    const GridLadder ladder = ladder_of(arranged, k, trial.coarse, grid);
     if (ladder.finest.converged)
         add_headrooms(arranged, k, ladder, slopes_by, trial);
     else
@@ -136,10 +142,10 @@ TrialState Trials::solved(const TransitionCase& arranged, std::size_t k, const s
 }
 
 Trial Trials::of(const TransitionCase& arranged, const std::vector<std::size_t>& states,
-                 const std::vector<Parameter>& slopes_by) {
+                 const std::vector<Parameter>& slopes_by, TrialGrid grid) {
     Workers workers;
     std::vector<std::future<TrialState>> solving;
-    for (const std::size_t k : states) solving.push_back(workers.run([&, k] { return solved(arranged, k, slopes_by); }));
+    for (const std::size_t k : states) solving.push_back(workers.run([&, k] { return solved(arranged, k, slopes_by, grid); }));
     Trial trial;
     std::vector<TrialState> done;
     for (std::future<TrialState>& state : solving) done.push_back(state.get());

@@ -35,6 +35,9 @@ struct Trial {
     std::string binding() const;
 };
 
+/// The coarse grid alone tells where to look: a third of the work, its error unknown.
+enum class TrialGrid { coarse, fine };
+
 /// Tries arrangements of one case one after the other. Each state starts from where it was at the arrangement before, carried
 /// along with pulley and sets; two states at a time. The far end's errors are those that the last whole solution showed.
 class Trials {
@@ -42,7 +45,8 @@ class Trials {
     Trials(const TransitionCase& given, ProgressListener listener);
 
     /// `slopes_by`: parameters by which the headrooms' slopes are wanted.
-    Trial of(const TransitionCase& arranged, const std::vector<std::size_t>& states, const std::vector<Parameter>& slopes_by);
+    Trial of(const TransitionCase& arranged, const std::vector<std::size_t>& states, const std::vector<Parameter>& slopes_by,
+             TrialGrid grid = TrialGrid::fine);
 
     /// The whole solution, from no start, as `solve` gives it: what is reported. Sets and far-end errors of later trials are
     /// from it.
@@ -55,7 +59,9 @@ class Trials {
   private:
     using FarEndShares = std::array<double, 8>;  // in the order of Readings::all, of the readings
 
-    TrialState solved(const TransitionCase& arranged, std::size_t state, const std::vector<Parameter>& slopes_by) const;
+    TrialState solved(const TransitionCase& arranged, std::size_t state, const std::vector<Parameter>& slopes_by,
+                      TrialGrid grid) const;
+    GridLadder ladder_of(const TransitionCase& arranged, std::size_t state, const GridSolution& coarse, TrialGrid grid) const;
     GridSolution coarse_solution(const TransitionCase& arranged, std::size_t state) const;
     void add_headrooms(const TransitionCase& arranged, std::size_t state, const GridLadder& ladder,
                        const std::vector<Parameter>& slopes_by, TrialState& trial) const;
