@@ -7,6 +7,7 @@
 #include "io/result_folder.h"
 #include "io/run_record.h"
 #include "io/size_json.h"
+#include "io/size_table.h"
 #include "io/terminal/as_built_section.h"
 #include "io/terminal/belt_warnings.h"
 #include "io/terminal/cautions.h"
@@ -21,6 +22,10 @@ int run_as_built(const SizeRequest& request, const std::string& text, const Tran
     if (!request.find.empty())
         throw BadQuantity("--find: a case with a [survey] stands already: its single changes are compared; given \"" +
                           request.find + "\"; allowed: no --find, or a case without [survey]");
+    if (bounds.aim != SizingAim::distance)
+        throw BadQuantity("size.find: a case with a [survey] stands already: its single changes are compared; given \"" +
+                          aim_words().at(static_cast<std::size_t>(bounds.aim)) +
+                          "\"; allowed: no find, or a case without [survey]");
     const std::filesystem::path folder = request.out.value_or(request.case_file.stem().string() + "-as-built");
     prepare_result_folder(folder);
     const AsBuilt as_built = judge_as_built(given, bounds, terminal_progress());

@@ -1,6 +1,7 @@
 #include "io/transition_table.h"
 
 #include "io/pulley_table.h"
+#include "mesh/set_clearance.h"
 
 #include <fmt/format.h>
 #include <algorithm>
@@ -35,7 +36,7 @@ Station read_station(CaseTable& table, const Trough& trough) {
 
 /// Its rolls can't stand in the rolls of the set before, nor in those of the first full set.
 void check_place(CaseTable& table, const Station& station, double previous, const TransitionLayout& layout) {
-    const double clear = layout.trough.roll_diameter + std::abs(layout.trough.centre_offset);
+    const double clear = clear_of_rolls(layout.trough);
     if (station.at >= layout.distance)
         table.reject("at", "the set stands beyond the transition", "between the pulley and the first full set");
     else if (station.at > layout.distance - clear)
@@ -47,19 +48,9 @@ void check_place(CaseTable& table, const Station& station, double previous, cons
         table.reject("at", "the set stands in the one before", fmt::format("{} mm or more", previous + clear));
 }
 
-/// A roll whose top is `lift` above the full sets stands clear of the pulley if the axes are farther apart than both radii.
-bool stands_in_pulley(double at, double lift, const TransitionLayout& layout) {
-    const double roll = layout.trough.roll_diameter / 2;
-    const double pulley = layout.pulley.diameter / 2;
-    const double drop = (layout.pulley.lift - pulley) - (lift - roll);
-    return std::hypot(at, drop) < roll + pulley;
-}
-
 void check_pulley(CaseTable& table, const std::string& key, double at, double lift, Support support,
                   const TransitionLayout& layout) {
-    if (layout.pulley.support == Support::held || support == Support::held) return;
-    const double nearest = at + std::min(0.0, layout.trough.centre_offset);
-    if (stands_in_pulley(nearest, lift, layout))
+    if (stands_in_pulley(layout, at, lift, support))
         table.reject(key, "the rolls stand in the pulley", "a place clear of the pulley");
 }
 

@@ -1,5 +1,7 @@
 #include "solver/design/arrangement.h"
 
+#include "mesh/set_clearance.h"
+
 #include <fmt/core.h>
 #include <fmt/ranges.h>
 
@@ -27,11 +29,7 @@ Parameter named(const TransitionCase& transition, const std::string& name) {
     return *std::ranges::find(all, name, &Parameter::name);
 }
 
-// Two rolls side by side, the centre roll's offset between them.
-double clear_of_rolls(const Trough& trough) {
-    return trough.roll_diameter + std::abs(trough.centre_offset) + 5;
-}
-
+// Of a flush pulley; where a search looks.
 double clear_of_pulley(const TransitionLayout& layout) {
     return (layout.pulley.diameter + layout.trough.roll_diameter) / 2 + 5;
 }
@@ -128,15 +126,20 @@ std::string name_of(const TransitionLayout& layout) {
 }
 
 std::string why_impossible(const TransitionLayout& layout) {
-    if (layout.pulley.support == Support::held) return "";
-    double before = clear_of_pulley(layout) - clear_of_rolls(layout.trough);
-    std::vector<double> places;
-    for (const Station& station : layout.stations) places.push_back(station.at);
-    places.push_back(layout.distance);
-    for (const double place : places) {
-        if (place < before + clear_of_rolls(layout.trough))
-            return fmt::format("at {:.0f} mm a set's rolls stand in those before or in the pulley", place);
-        before = place;
+    struct Place {
+        double at, lift;
+        Support support;
+    };
+    std::vector<Place> places;
+    for (const Station& station : layout.stations) places.push_back({station.at, layout.lift_of(station), station.support});
+    places.push_back({layout.distance, 0, layout.trough.support});
+    double before = -clear_of_rolls(layout.trough);
+    for (const Place& place : places) {
+        if (place.at < before + clear_of_rolls(layout.trough))
+            return fmt::format("at {:.0f} mm a set's rolls stand in those before", place.at);
+        if (stands_in_pulley(layout, place.at, place.lift, place.support))
+            return fmt::format("at {:.0f} mm a set's rolls stand in the pulley", place.at);
+        before = place.at;
     }
     return "";
 }

@@ -210,6 +210,14 @@ Trial kept_back(Trial trial, const std::vector<Uncertain>& numbers, double devia
     return trial;
 }
 
+std::string why_without(const Trial& trial) {
+    if (!trial.solved()) return trial.why_none;
+    for (const Headroom& headroom : trial.headrooms)
+        if (headroom.slopes.empty()) return "the belt has no derivatives in \"" + headroom.state + "\"";
+    return "";
+}
+
+// Where the belt has no derivatives nothing is known of the spread: no answer.
 std::optional<double> distance_for(const TransitionCase& given, const Tolerances& tolerances, const SizingBounds& bounds,
                                    const Trial& as_given, Trials& trials) {
     const double deviations = quantile_above(tolerances.exceed);
@@ -222,20 +230,14 @@ std::optional<double> distance_for(const TransitionCase& given, const Tolerances
         const Trial trial = !impossible.empty()                 ? Trial{{}, impossible}
                             : distance == given.layout.distance ? as_given
                                                                 : sloped(arranged, numbers, bounds, trials);
-        search.take({distance, kept_back(trial, numbers, deviations)});
+        const std::string unknown = why_without(trial);
+        search.take({distance, unknown.empty() ? kept_back(trial, numbers, deviations) : Trial{{}, unknown}});
         const auto guess = search.next();
         if (!guess) break;
         distance = guess->distance;
     }
     if (!search.passing()) return {};
     return search.passing()->distance;
-}
-
-std::string why_without(const Trial& trial) {
-    if (!trial.solved()) return trial.why_none;
-    for (const Headroom& headroom : trial.headrooms)
-        if (headroom.slopes.empty()) return "the belt has no derivatives in \"" + headroom.state + "\"";
-    return "";
 }
 
 }  // namespace

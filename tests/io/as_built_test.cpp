@@ -3,10 +3,12 @@
 #include "io/size_json.h"
 #include "io/terminal/as_built_section.h"
 #include "io/text_file.h"
+#include "tests/io/scratch_folder.h"
 
 #include <doctest/doctest.h>
 #include <nlohmann/json.hpp>
 
+#include <fstream>
 #include <sstream>
 #include <string>
 
@@ -83,6 +85,16 @@ TEST_CASE("a standing transition is not sized: what is looked for can't be chose
     std::ostringstream answer;
     CHECK_THROWS_WITH_AS(run_size(request, answer), doctest::Contains("[survey]"), BadQuantity);
     CHECK(answer.str().empty());
+}
+
+TEST_CASE("nor can its case file choose what is looked for") {
+    const ScratchFolder scratch;
+    const std::string given = std::string(SWALE_SOURCE_DIR) + "/cases/gallery-g4-tail/gallery-g4-tail.toml";
+    SizeRequest request;
+    request.case_file = scratch.path() / "case.toml";
+    std::ofstream(request.case_file) << read_text_file(given) << "\n[size]\nfind = \"lift\"\n";
+    std::ostringstream answer;
+    CHECK_THROWS_WITH_AS(run_size(request, answer), doctest::Contains("size.find"), BadQuantity);
 }
 
 }  // namespace swale
