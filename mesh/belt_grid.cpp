@@ -82,7 +82,7 @@ void add_rolls(const TransitionLayout& layout, const IdlerSet& set, double size,
 
 CubicBasis lengthwise(const TransitionLayout& layout, const GridRequest& request) {
     const double begin = model_begin(layout, request.underside), end = path_length(layout, request.sets), f = request.factor;
-    std::vector<FinePlace> places{{0, at_pulley * f, 30, 0.4}};
+    std::vector<FinePlace> places{{0, at_pulley * f * request.corner, 30, 0.4}};
     std::vector<double> pinned{0};
     if (begin < 0) places.push_back({begin / 2, on_wrap * f, -begin / 2, 0.5});
     for (const IdlerSet& set : idler_sets(layout, request.sets))
@@ -120,7 +120,7 @@ void add_junctions(const TransitionLayout& layout, const GridRequest& request, s
 
 CubicBasis crosswise(const TransitionLayout& layout, const GridRequest& request) {
     const double edge = layout.belt_width / 2, longest = std::min(130.0, layout.belt_width / 8) * request.factor;
-    std::vector<FinePlace> places{at_edges(layout, request.layers, request.factor)};
+    std::vector<FinePlace> places{at_edges(layout, request.layers, request.factor * request.corner)};
     std::vector<double> pinned;
     add_junctions(layout, request, places, pinned);
     std::vector<double> breaks = graded_breaks(0, edge, longest, places, pinned);

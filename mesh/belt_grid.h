@@ -31,6 +31,9 @@ struct GridRequest {
     double factor = 1;     ///< on every span
     bool half = true;      ///< y from 0 to W/2; otherwise the mirror image too
     BoundaryLayers layers = {};
+    /// On the spans behind the pulley and at the edges, where the line that holds the belt meets the free edge in a singular
+    /// corner. The edge's peak is read near it: a quarter took its error from 1.6 to 0.35 % for 42 % more unknowns.
+    double corner = 1;
 };
 
 /// Where the modelled belt ends in space (unstretched if held): the held section, or midway behind the last set [mm].

@@ -2,6 +2,7 @@
 //
 //   swale_error_study [first] [last] [--jobs N] [--unknowns M]              cases first .. last-1 of the designed list
 //   swale_error_study [first] [last] [--jobs N] [--unknowns M] --seed S     of the campaign's random cases, three sets each
+//   --accuracy P   in per mille of what is judged, on which the grid at the pulley's corner depends; 20 unless given
 //
 // Each case is solved with default settings and on the same grid with every span halved twice more, as long as that has no more
 // than M unknowns (default 250,000). The reference's own estimate is printed, and is the floor below which an error is not
@@ -81,7 +82,8 @@ int main(int count, char** values) {
     keep_memory();
     const Arguments arguments(count, values);
     const int seed = arguments.option("seed", 0), most_unknowns = arguments.option("unknowns", 250000);
-    const std::vector<DesignedCase> designs = seed > 0 ? random_designs(seed) : designed_cases();
+    std::vector<DesignedCase> designs = seed > 0 ? random_designs(seed) : designed_cases();
+    for (DesignedCase& design : designs) design.transition.settings.accuracy = arguments.option("accuracy", 20) / 1000.0;
     const int last = std::min(arguments.plain(1, static_cast<int>(designs.size())), static_cast<int>(designs.size()));
     Coverage coverage;
     std::mutex printing;

@@ -6,6 +6,7 @@
 
 #include <fmt/core.h>
 
+#include <algorithm>
 #include <stdexcept>
 #include <utility>
 
@@ -14,6 +15,9 @@ namespace swale {
 namespace {
 
 constexpr int most_unknowns = 65000;  // a band of some 350 MB
+
+// What the usual grid is for; for more, spans at the pulley's corner are shorter by as much, down to this share.
+constexpr double usual_accuracy = 0.02, shortest_at_corner = 0.25;
 
 bool accurate(const GridTask& task, const GridLadder& ladder) {
     Readings readings = readings_of(task.transition, ladder.finest);
@@ -39,7 +43,9 @@ Patch coarse_grid(const TransitionCase& transition, int sets) {
     const bool half = transition.settings.model == Symmetry::half;
     if (half && !transition.layout.same_left_and_right())
         throw std::invalid_argument("half a belt can't tell the whole on wings of unequal length");
-    return belt_grid(transition.layout, {sets, section.underside, transition.settings.grid, half, boundary_layers(section)});
+    const double corner = std::clamp(transition.settings.accuracy / usual_accuracy, shortest_at_corner, 1.0);
+    return belt_grid(transition.layout,
+                     {sets, section.underside, transition.settings.grid, half, boundary_layers(section), corner});
 }
 
 Readings readings_of(const TransitionCase& transition, const GridSolution& solution) {

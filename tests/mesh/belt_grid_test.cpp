@@ -71,6 +71,16 @@ TEST_CASE("belt grid: the edge of a belt of stiff cords in soft rubber has spans
     CHECK(across.spans() <= plain.spans() + 4);
 }
 
+TEST_CASE("belt grid: a finer corner shortens spans behind the pulley and at the edge, and no others") {
+    const GridRequest usual{4, 7.25, 1, true, {}}, fine{4, 7.25, 1, true, {}, 0.25};
+    const Patch plain = belt_grid(layout, usual), corner = belt_grid(layout, fine);
+    const double edge = plain.across.end();
+    CHECK(longest_span(corner.along, 0, 20) < 0.35 * longest_span(plain.along, 0, 20));
+    CHECK(longest_span(corner.across, edge - 5, edge) < 0.35 * longest_span(plain.across, edge - 5, edge));
+    CHECK(longest_span(corner.along, 2300, 3600) == doctest::Approx(longest_span(plain.along, 2300, 3600)).epsilon(0.05));
+    CHECK(corner.along.spans() * corner.across.spans() < 1.6 * plain.along.spans() * plain.across.spans());
+}
+
 TEST_CASE("belt grid: the softest belt has a bounded grid") {
     const Patch patch = grid_for(belt_with(1, 1));
     CHECK(patch.along.spans() < 100);
