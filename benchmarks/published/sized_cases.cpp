@@ -89,10 +89,9 @@ std::optional<Left> left_of(const TransitionResult& result) {
     return left;
 }
 
-// Spans half as long as on the finest grid that the sizing used; halved once from the coarse one.
+// Spans half as long as on the finest grid that the sizing used, by one halving.
 std::optional<Left> on_finer_grid(TransitionCase transition, double grid) {
     transition.settings.grid = grid;
-    transition.settings.accuracy = 0.5;
     return left_of(solve_transition(transition));
 }
 
