@@ -102,12 +102,12 @@ void StateSolver::solve_coarse_chain(const std::vector<TensionState>& states) {
                 Turn::first);
 }
 
-// What comes of a coarse grid; nothing more where the far end is too near in this or another state.
+// What comes of a coarse grid; nothing more is begun where the far end is too near in this or another state.
 void StateSolver::follow(CoarseState& coarse) {
-    solve_nearer_end(coarse);
-    if (wants_more_sets(coarse)) too_near_ = true;
     workers_.give([this, &coarse] { climb_from(coarse); });
     workers_.give([this, &coarse] { find_lowest(coarse); }, Turn::last);
+    solve_nearer_end(coarse);
+    if (wants_more_sets(coarse)) too_near_ = true;
 }
 
 bool StateSolver::slack(const CoarseState& coarse) {
@@ -234,7 +234,7 @@ StateResult StateSolver::not_converged(const CoarseState& coarse, const GridLadd
     return failed;
 }
 
-// With the differences between grids and between far ends as its error estimates.
+// With the difference between grids as its error estimate.
 StateResult StateSolver::recover(const CoarseState& coarse, const GridLadder& ladder) {
     SolverTimes times;
     StateResult result = timed(
@@ -245,13 +245,17 @@ StateResult StateSolver::recover(const CoarseState& coarse, const GridLadder& la
     result.newton = ladder.records;
     estimate_discretisation(result, ladder.coarser, ladder.halvings);
     note_accuracy(transition_, coarse.state, ladder.why_stopped, result);
+    return result;
+}
+
+// The difference between far ends is the other error estimate.
+void StateSolver::add_far_end(const CoarseState& coarse, StateResult& result) const {
     if (coarse.nearer) {
         result.newton.push_back(coarse.nearer->record);
         estimate_far_end(result, coarse.readings, coarse.nearer_readings);
     } else if (transition_.layout.trough.support == Support::rolls) {
         result.notes.push_back("the longer trough did not converge: no far-end error");
     }
-    return result;
 }
 
 // `lowest`: of the coarse grid; where its sign is in doubt it is found again on the finest.
@@ -270,6 +274,7 @@ StateResult StateSolver::finish(CoarseState& coarse) {
     const GridSolution& finest = coarse.ladder->finest;
     if (!finest.converged) return not_converged(coarse, *coarse.ladder);
     StateResult result = std::move(coarse.result);
+    add_far_end(coarse, result);
     add_stability(coarse, finest, std::move(coarse.lowest), result);
     note_run_on(result);
     note_sag(transition_, coarse.state, result);

@@ -69,6 +69,7 @@ class StateSolver {
     BeltStability stability_of(const TensionState& state, const GridSolution& solution);
     std::vector<OtherEquilibrium> report_others(const CoarseState& coarse);
     StateResult recover(const CoarseState& coarse, const GridLadder& ladder);
+    void add_far_end(const CoarseState& coarse, StateResult& result) const;
     void add_stability(const CoarseState& coarse, const GridSolution& finest, BeltStability lowest, StateResult& result);
     StateResult finish(CoarseState& coarse);
     StateResult not_converged(const CoarseState& coarse, const GridLadder& ladder) const;
