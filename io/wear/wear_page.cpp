@@ -89,9 +89,7 @@ std::string wear_page(const WearReport& report) {
     body += "<p class=\"caution\">" + escaped(cautions) + "</p>\n";
     body += section("How likely", likelihoods(report)) + section("Rolls: observed and predicted contact", rolls(report));
     body += section("Fitted values, 5 % to 95 %", list(fitted_values(report)));
-    const std::string further = further_look_text(report);
-    if (!further.empty())
-        body += section(report.diagnosis.verdict ? "What would test it" : "What would decide", list({further}));
+    body += section(further_look_title(report.diagnosis), list({further_look_text(report)}));
     body += section("What follows", list(what_follows(report)));
     body += section("What belts of each kind press with here", examples(report));
     return html_page(report.file.title, body + section("What this rests on", survey_facts(report)));
