@@ -84,7 +84,7 @@ struct WearDiagnosis {
 };
 
 /// A verdict has to be so likely.
-inline constexpr double stated_level = 0.9;
+inline constexpr double stated_level = 0.95;
 /// Fewer readings that say something than these are no survey.
 inline constexpr int fewest_readings = 4;
 
