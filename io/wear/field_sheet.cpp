@@ -75,7 +75,7 @@ std::string field_sheet() {
     body += "<h2>Roll seen from above (shade what is worn)</h2>\n" + ruler() + ruler();
     body += "<h2>Readings</h2>\n" + blank_table(heads({"roll", "at, or from - to [mm]", "depth [mm] or mark", "roll",
                                                        "at, or from - to [mm]", "depth [mm] or mark"}),
-                                                9, 6);
+                                                11, 6);
     body +=
         "<p class=\"small\">Typed as lines <i>roll,at [mm],depth [mm]</i> or <i>roll,from [mm],to [mm],mark</i>, this is what "
         "<i>swale wear</i> reads. Before you leave: tools counted, guards back, locks off by those who put them on.</p>\n";
