@@ -16,7 +16,7 @@ td svg { min-width: 6rem; max-width: 300px; }
 .unsure { fill: #f4f1e6; stroke: #7a4a1e; stroke-dasharray: 4 3; } .observed { fill: #7a4a1e; } .depth { stroke: #7a4a1e; stroke-width: 5; }
 .predicted { fill: none; stroke: var(--accent); stroke-width: 2; } .spread { fill: var(--accent); opacity: .18; } .axis { stroke: #666; }
 .faint { stroke: #bbb; stroke-dasharray: 3 4; } .belt { fill: none; stroke: var(--ink); stroke-width: 5; } .likely { fill: var(--accent); }
-@media screen and (max-width: 60rem) { .wide > svg { min-width: 40rem; } }
+@media screen and (max-width: 60rem) { .wide > svg { width: 100%; min-width: 40rem; } }
 .blank { width: 100%; } .blank td, .blank th { border: 1px solid #444; padding: .2em .4em; height: 1.35rem; }
 @media print { .wide > svg { break-inside: avoid; width: 100%; }
   .sheet { font-size: 8.2pt; line-height: 1.25; } .sheet h1 { font-size: 13pt; } .sheet h2 { margin: .35rem 0 .15rem; padding-top: .15rem; font-size: 10pt; }
