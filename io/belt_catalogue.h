@@ -17,7 +17,7 @@ struct CatalogueFile {
 };
 
 /// What such a file is called in messages.
-inline constexpr auto belt_catalogue = "a catalogue of [[belt]] tables";
+inline constexpr auto belt_catalogue = "a catalogue of [[belt]] tables in TOML";
 
 /// Every belt of the file at that width [mm]; what it gives has the entry's source as its origin. Throws InputErrors with all
 /// mistakes of the file.

@@ -23,19 +23,19 @@ void check_file(const std::filesystem::path& path, const std::string& what) {
     const auto status = std::filesystem::status(path, error);
     const bool impossible_name = error == std::errc::filename_too_long;
     if (status.type() == std::filesystem::file_type::not_found || impossible_name)
-        refuse(path, 0, "there is no such file", what + " in TOML");
+        refuse(path, 0, "there is no such file", what);
     if (error) throw FileError(path, "can't be read: " + error.message());
-    if (std::filesystem::is_directory(status)) refuse(path, 0, "this is a folder, not a file", what + " in TOML");
-    if (!std::filesystem::is_regular_file(status)) refuse(path, 0, "this is not a regular file", what + " in TOML");
+    if (std::filesystem::is_directory(status)) refuse(path, 0, "this is a folder, not a file", what);
+    if (!std::filesystem::is_regular_file(status)) refuse(path, 0, "this is not a regular file", what);
 }
 
 void check_text(const std::filesystem::path& path, const std::string& text, const std::string& what) {
-    if (text.find_first_not_of(" \t\r\n") == std::string::npos) refuse(path, 0, "the file is empty", what + " in TOML");
+    if (text.find_first_not_of(" \t\r\n") == std::string::npos) refuse(path, 0, "the file is empty", what);
     const std::size_t bad = std::min(text.find('\0'), first_invalid_utf8(text));
     if (bad >= text.size()) return;
     const auto line = 1 + std::count(text.begin(), text.begin() + static_cast<std::ptrdiff_t>(bad), '\n');
     const std::string problem = text[bad] == '\0' ? "the file holds a NUL byte" : "the file is not UTF-8 text";
-    refuse(path, static_cast<int>(line), problem, "TOML in UTF-8");
+    refuse(path, static_cast<int>(line), problem, what + ", UTF-8 text");
 }
 
 }  // namespace

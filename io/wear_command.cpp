@@ -19,7 +19,7 @@ WearReport report_of(WearSurveyFile file) {
     WearReport report{std::move(file), {}, {}, std::nullopt};
     report.diagnosis = diagnose(report.file.survey);
     report.examples = example_pressures(report.file.survey);
-    if (report.diagnosis.junction_failure && report.file.transition)
+    if ((report.diagnosis.junction_failure || report.diagnosis.perhaps_creased) && report.file.transition)
         report.transition = transition_advice(*report.file.transition, terminal_progress());
     return report;
 }

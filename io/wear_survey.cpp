@@ -6,6 +6,7 @@
 #include "io/toml_document.h"
 #include "io/trough_table.h"
 #include "io/wear/marks.h"
+#include "io/wear/places.h"
 #include "io/wear/readings_csv.h"
 #include "materials/data_sheet.h"
 
@@ -23,10 +24,12 @@ constexpr Allowed spacing_range = {Kind::length, 300, 12000};
 constexpr Allowed diameter_range = {Kind::length, 40, 400};
 constexpr Allowed roll_length_range = {Kind::length, 100, 5500};
 constexpr Allowed place_range = {Kind::length, -2750, 2750};
-constexpr Allowed depth_range = {Kind::length, 0, 50};
+constexpr Allowed depth_range = {Kind::length, 0, deepest_wear};
 
 // Given outright or measured, D22 is one number; this much is still left open, tension and spacing with it. An assumption.
 constexpr double given_low = 0.75, given_high = 1.33;
+
+constexpr const char* readings_file = "readings as CSV";
 
 constexpr double overlap = 1;  // [mm] of two bands that contradict each other
 constexpr int most_rolls = 40;
@@ -71,16 +74,23 @@ void read_junction(CaseTable table, WearSurveyFile& file) {
     table.finish();
 }
 
-SurveyedRoll read_roll(CaseTable table) {
+double read_place(CaseTable& table, const std::string& key, double half) {
+    const double y = table.required_quantity(key, place_range);
+    if (!on_roll(y, half)) table.reject(key, off_roll_text(y), roll_text(half));
+    return y;
+}
+
+SurveyedRoll read_roll(CaseTable table, double half) {
     SurveyedRoll roll;
     roll.name = table.required_text("name");
     for (CaseTable& depth : table.tables("depth")) {
-        const double at = depth.required_quantity("at", place_range);
+        const double at = read_place(depth, "at", half);
         roll.depths.push_back({at, depth.required_quantity("depth", depth_range)});
         depth.finish();
     }
     for (CaseTable& band : table.tables("band")) {
-        const double from = band.required_quantity("from", place_range), to = band.required_quantity("to", place_range);
+        const double from = read_place(band, "from", half), to = read_place(band, "to", half);
+        if (from >= to) band.reject("to", "the band has no length", "more than from");
         if (!band.has("mark")) band.reject_missing("mark", "contact, none or unsure");
         roll.bands.push_back({from, to, band.choice<Mark>("mark", mark_words()).value_or(Mark::unsure)});
         band.finish();
@@ -97,13 +107,15 @@ void add(std::vector<SurveyedRoll>& rolls, const SurveyedRoll& roll) {
 }
 
 void read_rolls(CaseTable& table, WearSurveyFile& file) {
-    for (const CaseTable& roll : table.tables("roll")) add(file.survey.rolls, read_roll(roll));
+    const double half = file.survey.roll_length / 2;
+    for (const CaseTable& roll : table.tables("roll")) add(file.survey.rolls, read_roll(roll, half));
     const std::optional<std::string> csv = table.text("readings");
     if (!csv || csv->empty()) return;
     const std::filesystem::path path = std::filesystem::path(file.file).parent_path() / *csv;
     if (!std::filesystem::is_regular_file(path))
         return table.reject("readings", "there is no file " + path.string(), "a CSV file, its path as seen from the survey");
-    for (const SurveyedRoll& roll : read_readings_csv(read_text_file(path), path.string())) add(file.survey.rolls, roll);
+    for (const SurveyedRoll& roll : read_readings_csv(read_text_file(path, readings_file), path.string(), half))
+        add(file.survey.rolls, roll);
 }
 
 std::string band_text(const MarkedBand& band) {
@@ -113,30 +125,14 @@ std::string band_text(const MarkedBand& band) {
 /// What can't be seen on a roll.
 class RollCheck {
   public:
-    RollCheck(CaseTable& table, const WearSurvey& survey) : table_(table), half_(survey.roll_length / 2) {}
+    explicit RollCheck(CaseTable& table) : table_(table) {}
 
     void look_at(const SurveyedRoll& roll) {
         if (roll.depths.empty() && roll.bands.empty()) reject(roll, "nothing was read on it", "depths or bands");
-        for (const DepthReading& reading : roll.depths) {
-            place(roll, reading.y);
-            if (reading.depth < 0 || reading.depth > 50)
-                reject(roll, fmt::format("a depth of {:.3g} mm", reading.depth), "from 0 to 50 mm");
-        }
-        for (const MarkedBand& band : roll.bands) {
-            place(roll, band.from);
-            place(roll, band.to);
-            if (band.from >= band.to) reject(roll, "the band " + band_text(band) + " has no length", "from below to");
-        }
         contradictions(roll);
     }
 
   private:
-    void place(const SurveyedRoll& roll, double y) {
-        if (std::abs(y) > half_ + 0.5)
-            reject(roll, fmt::format("{:.0f} mm is off the roll", y),
-                   fmt::format("-{0:.0f} to {0:.0f} mm from its middle", half_));
-    }
-
     void contradictions(const SurveyedRoll& roll) {
         for (std::size_t a = 0; a < roll.bands.size(); ++a)
             for (std::size_t b = 0; b < a; ++b) {
@@ -150,17 +146,16 @@ class RollCheck {
     }
 
     void reject(const SurveyedRoll& roll, const std::string& problem, const std::string& allowed) {
-        table_.reject("roll", "roll \"" + on_one_line(roll.name) + "\": " + problem, allowed);
+        table_.reject(table_.has("roll") ? "roll" : "readings", "roll \"" + on_one_line(roll.name) + "\": " + problem, allowed);
     }
 
     CaseTable& table_;
-    double half_;
 };
 
 void check_rolls(CaseTable& table, const WearSurvey& survey) {
     if (survey.rolls.empty()) table.reject_missing("roll", "tables [[roll]] with depths or bands, or readings = \"FILE.csv\"");
     if (survey.rolls.size() > most_rolls) table.reject("roll", "too many rolls", fmt::format("up to {}", most_rolls));
-    RollCheck check(table, survey);
+    RollCheck check(table);
     for (const SurveyedRoll& roll : survey.rolls) check.look_at(roll);
 }
 
@@ -198,7 +193,7 @@ WearSurveyFile parse_wear_survey(const std::string& text, const std::string& fil
 }
 
 WearSurveyFile read_wear_survey(const std::filesystem::path& path) {
-    return parse_wear_survey(read_text_file(path), path.string());
+    return parse_wear_survey(read_text_file(path, "a survey in TOML"), path.string());
 }
 
 }  // namespace swale

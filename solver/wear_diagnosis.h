@@ -27,6 +27,9 @@ struct Likelihoods {
     double operator[](Explanation e) const { return of[static_cast<int>(e)]; }
     Explanation best() const;
     Explanation second() const;
+    /// Of creases and of cupping, each with the other or without: a belt with both has both.
+    double any_crease() const { return (*this)[Explanation::creased] + (*this)[Explanation::both]; }
+    double any_cupping() const { return (*this)[Explanation::cupped] + (*this)[Explanation::both]; }
 };
 
 /// A fitted value with the 5 % and 95 % ends of its probability.
@@ -63,8 +66,10 @@ struct FurtherLook {
 /// What a survey means.
 struct WearDiagnosis {
     Likelihoods likelihoods;             ///< of all rolls together
-    std::optional<Explanation> verdict;  ///< absent: can't tell
-    bool junction_failure = false;       ///< creased or both together are as likely as a verdict has to be
+    std::optional<Explanation> verdict;  ///< the likeliest explanation; absent: can't tell
+    bool junction_failure = false;       ///< creased, cupped or not, is as likely as a verdict has to be
+    bool cupping = false;                ///< cupped, creased or not, is so
+    bool perhaps_creased = false;        ///< a verdict of cupping that leaves open whether there are creases too
     std::string grounds;                 ///< why this verdict, or why none
     Fitted cupping_rise;                 ///< rise of the free belt over its width, positive: edges away from the roll [mm]
     Fitted crease_angle;                 ///< [rad]
@@ -79,7 +84,7 @@ struct WearDiagnosis {
 };
 
 /// A verdict has to be so likely.
-inline constexpr double stated_level = 0.9;
+inline constexpr double stated_level = 0.95;
 /// Fewer readings that say something than these are no survey.
 inline constexpr int fewest_readings = 4;
 

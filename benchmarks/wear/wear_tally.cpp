@@ -11,45 +11,43 @@ namespace {
 
 constexpr double degree = 3.14159265358979323846 / 180;
 
-// As a verdict names it: creased with or without cupping is junction failure.
-const char* family(Explanation explanation) {
-    switch (explanation) {
-        case Explanation::flat:
-            return "flat";
-        case Explanation::cupped:
-            return "cupped";
-        case Explanation::creased:
-        case Explanation::both:
-            return "junction failure";
-        case Explanation::mistracked:
-            return "mistracked";
-        case Explanation::other:
-            break;
-    }
-    return "none of these";
-}
-
 const char* truth_row(Explanation explanation) {
-    if (explanation == Explanation::creased) return "creased";
-    return explanation == Explanation::both ? "creased and cupped" : family(explanation);
+    constexpr const char* names[explanations] = {"flat", "cupped", "creased", "creased and cupped", "mistracked", "other"};
+    return names[static_cast<int>(explanation)];
 }
 
-std::string verdict_of(const WearDiagnosis& diagnosis) {
-    if (!diagnosis.verdict) return "can't tell";
-    return diagnosis.junction_failure ? "junction failure" : family(*diagnosis.verdict);
-}
+// What a verdict may say of a belt, and of which belts it is true.
+struct Statement {
+    const char* text;
+    std::vector<Explanation> true_of;
 
-double stated_for(const WearDiagnosis& diagnosis, const std::string& name) {
-    double sum = 0;
-    for (int e = 0; e < explanations; ++e)
-        if (name == family(static_cast<Explanation>(e))) sum += diagnosis.likelihoods.of[e];
-    return sum;
-}
+    bool is_true(Explanation truth) const { return std::find(true_of.begin(), true_of.end(), truth) != true_of.end(); }
+    double stated(const Likelihoods& likelihoods) const {
+        double sum = 0;
+        for (const Explanation explanation : true_of) sum += likelihoods[explanation];
+        return sum;
+    }
+};
 
-const std::vector<std::string>& families() {
-    static const std::vector<std::string> all{"flat", "cupped", "junction failure", "mistracked"};
+const std::vector<Statement>& statements() {
+    static const std::vector<Statement> all{{"flat", {Explanation::flat}},
+                                            {"cupped alone", {Explanation::cupped}},
+                                            {"cupped, perhaps creased", {Explanation::cupped, Explanation::both}},
+                                            {"junction failure", {Explanation::creased, Explanation::both}},
+                                            {"mistracked", {Explanation::mistracked}}};
     return all;
 }
+
+// Absent: can't tell.
+const Statement* verdict_of(const WearDiagnosis& diagnosis) {
+    if (!diagnosis.verdict) return nullptr;
+    if (diagnosis.junction_failure) return &statements()[3];
+    if (diagnosis.perhaps_creased) return &statements()[2];
+    const auto says = [&](const Statement& statement) { return statement.true_of.front() == *diagnosis.verdict; };
+    return &*std::find_if(statements().begin(), statements().end(), says);
+}
+
+constexpr const char* no_verdict = "can't tell";
 
 bool within(const Fitted& fitted, double value) {
     return value >= fitted.low && value <= fitted.high;
@@ -59,29 +57,30 @@ bool within(const Fitted& fitted, double value) {
 
 void WearTally::add(const RandomSurvey& made, const WearDiagnosis& diagnosis, double seconds) {
     const WearTruth& truth = made.truth;
-    const std::string verdict = verdict_of(diagnosis), right = family(truth.explanation);
+    const Statement* const verdict = verdict_of(diagnosis);
     ++surveys_;
-    ++said_[truth_row(truth.explanation)][verdict];
+    ++said_[truth_row(truth.explanation)][verdict ? verdict->text : no_verdict];
     seconds_.push_back(seconds);
     std::pair<double, bool> best{0, false};
-    for (const std::string& name : families()) {
-        const double stated = stated_for(diagnosis, name);
-        best = std::max(best, std::pair(stated, name == right));
+    for (const Statement& statement : statements()) {
+        const double stated = statement.stated(diagnosis.likelihoods);
+        const bool right = statement.is_true(truth.explanation);
+        best = std::max(best, std::pair(stated, right));
         Bin& bin = bins_[std::min(9, static_cast<int>(10 * stated))];
         ++bin.count;
         bin.stated += stated;
-        if (name == right) ++bin.right;
+        if (right) ++bin.right;
     }
     best_.push_back(best);
-    if (verdict == "can't tell") return;
+    if (!verdict) return;
     ++verdicts_;
     const double rise = truth.memory.cupping * made.survey.run.width * made.survey.run.width / 8;
     const double angle = -std::min(truth.memory.left_crease, truth.memory.right_crease);
-    if (verdict != right) {
+    if (!verdict->is_true(truth.explanation)) {
         ++wrong_;
         wrong_ones_.push_back(fmt::format("{:.0f} mm wide, {}, rise {:.0f} mm, crease {:.1f} deg, {} rolls: said {} ({})",
-                                          made.survey.run.width, right, rise, angle / degree, made.survey.rolls.size(), verdict,
-                                          diagnosis.grounds));
+                                          made.survey.run.width, truth_row(truth.explanation), rise, angle / degree,
+                                          made.survey.rolls.size(), verdict->text, diagnosis.grounds));
         return;
     }
     if (truth.explanation == Explanation::cupped) ++rises_, rises_within_ += within(diagnosis.cupping_rise, rise);
@@ -89,11 +88,12 @@ void WearTally::add(const RandomSurvey& made, const WearDiagnosis& diagnosis, do
 }
 
 std::string WearTally::confusion() const {
-    std::vector<std::string> columns = families();
-    columns.push_back("can't tell");
+    std::vector<std::string> columns;
+    for (const Statement& statement : statements()) columns.push_back(statement.text);
+    columns.push_back(no_verdict);
     std::string text = "| truth |";
     for (const std::string& column : columns) text += " " + column + " |";
-    text += "\n|---|---|---|---|---|---|\n";
+    text += "\n|---|---|---|---|---|---|---|\n";
     for (const auto& [truth, row] : said_) {
         text += "| " + truth + " |";
         for (const std::string& column : columns) text += fmt::format(" {} |", row.contains(column) ? row.at(column) : 0);

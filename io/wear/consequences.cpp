@@ -38,16 +38,20 @@ std::string tracking(const WearReport& report, Explanation explanation) {
         100 * shares.edges, 100 * shares.wings, 100 * shares.centre);
 }
 
+void add_transition(const WearReport& report, std::vector<std::string>& lines) {
+    if (report.transition)
+        for (const std::string& sentence : sentences(*report.transition)) lines.push_back(sentence);
+    else
+        lines.push_back("name the transition's case in the survey, [transition] case = \"...\", and it is solved and sized");
+}
+
 void add_junction_failure(const WearReport& report, std::vector<std::string>& lines) {
     lines.push_back(
         "contact at edges and centre with gaps at the junctions is the mark of junction failure (common practice, no source)");
     lines.push_back(
         "a crease comes of a transition that is too short, rolls too far apart at the junction, or too much tension on too "
         "large a gap (common practice, no source)");
-    if (report.transition)
-        for (const std::string& sentence : sentences(*report.transition)) lines.push_back(sentence);
-    else
-        lines.push_back("name the transition's case in the survey, [transition] case = \"...\", and it is solved and sized");
+    add_transition(report, lines);
     lines.push_back(tracking(report, Explanation::creased));
     lines.push_back("a belt with creases doesn't lie flat again: have the belt maker judge carcass and splice at the crease");
 }
@@ -63,7 +67,13 @@ void add_cupping(const WearReport& report, std::vector<std::string>& lines) {
           "too little stiffness across for trough angle and width, or a belt long at rest in its trough"})
         lines.push_back(std::string("usual cause (from memory, no source): ") + cause);
     lines.push_back(tracking(report, Explanation::cupped));
-    if (report.transition) lines.push_back("the transition is not solved: cupping is none of its doing");
+    if (report.diagnosis.perhaps_creased) {
+        lines.push_back(fmt::format("it may be creased too ({:.2f}): until that is decided its transition is judged as well",
+                                    report.diagnosis.likelihoods.any_crease()));
+        add_transition(report, lines);
+    } else if (report.file.transition && !report.transition) {
+        lines.push_back("the transition is not solved: cupping is none of its doing");
+    }
 }
 
 void add_mistracking(const WearReport& report, std::vector<std::string>& lines) {
@@ -78,17 +88,16 @@ void add_mistracking(const WearReport& report, std::vector<std::string>& lines) 
 std::vector<std::string> what_follows(const WearReport& report) {
     std::vector<std::string> lines;
     const WearDiagnosis& diagnosis = report.diagnosis;
-    if (diagnosis.junction_failure)
-        add_junction_failure(report, lines);
-    else if (diagnosis.verdict == Explanation::cupped)
+    if (diagnosis.junction_failure) add_junction_failure(report, lines);
+    if (diagnosis.cupping)
         add_cupping(report, lines);
     else if (diagnosis.verdict == Explanation::mistracked)
         add_mistracking(report, lines);
     else if (diagnosis.verdict == Explanation::flat)
         lines.push_back("this wear is that of a flat belt in the middle: neither cupping nor a crease is needed to explain it");
-    else
+    else if (!diagnosis.verdict)
         lines.push_back("nothing follows before more is read");
-    if (diagnosis.junction_failure || diagnosis.verdict == Explanation::cupped)
+    if (diagnosis.junction_failure || diagnosis.cupping)
         lines.push_back(
             "uneven wear across the roll and difficult tracking go with both cupping and junction failure (common practice, no "
             "source)");

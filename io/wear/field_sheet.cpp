@@ -48,7 +48,8 @@ std::string heads(const std::vector<std::string>& names) {
 
 std::string ruler() {
     std::string text =
-        "<svg viewBox=\"0 0 1000 92\"><rect class=\"shaft\" x=\"30\" y=\"26\" width=\"940\" height=\"14\"/>"
+        "<div class=\"wide\" tabindex=\"0\"><svg viewBox=\"0 0 1000 92\"><rect class=\"shaft\" x=\"30\" y=\"26\" width=\"940\" "
+        "height=\"14\"/>"
         "<rect class=\"unworn\" x=\"80\" y=\"8\" width=\"840\" height=\"50\" stroke=\"#444\"/>\n";
     for (int k = -10; k <= 10; ++k)
         text += fmt::format("<line class=\"{}\" x1=\"{}\" y1=\"8\" x2=\"{}\" y2=\"{}\"/>\n", k % 5 == 0 ? "axis" : "faint",
@@ -56,7 +57,7 @@ std::string ruler() {
     return text +
            "<text x=\"80\" y=\"82\">left end: + ______ mm</text><text x=\"500\" y=\"82\" text-anchor=\"middle\">0: middle of "
            "the "
-           "face</text><text x=\"920\" y=\"82\" text-anchor=\"end\">right end: - ______ mm</text></svg>\n";
+           "face</text><text x=\"920\" y=\"82\" text-anchor=\"end\">right end: - ______ mm</text></svg></div>\n";
 }
 
 }  // namespace
@@ -74,11 +75,11 @@ std::string field_sheet() {
     body += "<h2>Roll seen from above (shade what is worn)</h2>\n" + ruler() + ruler();
     body += "<h2>Readings</h2>\n" + blank_table(heads({"roll", "at, or from - to [mm]", "depth [mm] or mark", "roll",
                                                        "at, or from - to [mm]", "depth [mm] or mark"}),
-                                                9, 6);
+                                                11, 6);
     body +=
         "<p class=\"small\">Typed as lines <i>roll,at [mm],depth [mm]</i> or <i>roll,from [mm],to [mm],mark</i>, this is what "
         "<i>swale wear</i> reads. Before you leave: tools counted, guards back, locks off by those who put them on.</p>\n";
-    return html_page("Return rolls: wear survey", body);
+    return html_page("Return rolls: wear survey", "sheet", body);
 }
 
 }  // namespace swale

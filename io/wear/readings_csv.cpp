@@ -5,6 +5,7 @@
 #include "io/quantity.h"
 #include "io/toml_node.h"
 #include "io/wear/marks.h"
+#include "io/wear/places.h"
 
 #include <algorithm>
 #include <limits>
@@ -43,10 +44,11 @@ Column column_of(const std::string& cell) {
 
 class Reader {
   public:
-    explicit Reader(const std::string& file) : mistakes_(file) {}
+    Reader(const std::string& file, double half) : mistakes_(file), half_(half) {}
 
     void read(const std::string& text) {
-        std::istringstream stream(text);
+        const bool marked = text.starts_with("\xEF\xBB\xBF");  // as spreadsheets write it
+        std::istringstream stream(marked ? text.substr(3) : text);
         std::size_t number = 0;
         for (std::string line; std::getline(stream, line);) {
             line_ = static_cast<int>(++number);
@@ -59,7 +61,10 @@ class Reader {
                 read_line(content);
             }
         }
-        if (columns_.empty()) mistakes_.add(0, "", "no line names the columns", "", headers);
+        if (columns_.empty())
+            mistakes_.add(0, "", "no line names the columns", "", headers);
+        else if (rolls_.empty())
+            mistakes_.add(line_, "", "no reading under the names of the columns", "", "a line for each reading");
     }
 
     std::vector<SurveyedRoll> finish() {
@@ -102,12 +107,25 @@ class Reader {
         if (cells[0].empty()) return mistakes_.add(line_, "roll", "the roll has no name", "", "a name");
         SurveyedRoll& roll = roll_named(on_one_line(cells[0]));
         const double first = length(cells, 1), second = length(cells, 2);
-        if (columns_.size() == 3)
-            roll.depths.push_back({first, second});
-        else if (const std::optional<Mark> mark = mark_of(cells[3]))
+        check_place(cells, 1, first);
+        if (columns_.size() == 3) {
+            if (!allowed_depth(second)) reject(cells, 2, "not a depth of wear", depth_text);
+            return roll.depths.push_back({first, second});
+        }
+        check_place(cells, 2, second);
+        if (first >= second) reject(cells, 2, "the band has no length", "more than " + cells[1]);
+        if (const std::optional<Mark> mark = mark_of(cells[3]))
             roll.bands.push_back({first, second, *mark});
         else
             mistakes_.add(line_, "mark", "unknown mark", on_one_line(cells[3]), listed(mark_words(), false));
+    }
+
+    void reject(const std::vector<std::string>& cells, std::size_t k, const std::string& problem, const std::string& allowed) {
+        mistakes_.add(line_, columns_[k].name, problem, on_one_line(cells[k]), allowed);
+    }
+
+    void check_place(const std::vector<std::string>& cells, std::size_t k, double place) {
+        if (!on_roll(place, half_)) reject(cells, k, off_roll_text(place), roll_text(half_));
     }
 
     double length(const std::vector<std::string>& cells, std::size_t k) {
@@ -130,13 +148,14 @@ class Reader {
     Mistakes mistakes_;
     std::vector<Column> columns_;
     std::vector<SurveyedRoll> rolls_;
+    double half_;
     int line_ = 0;
 };
 
 }  // namespace
 
-std::vector<SurveyedRoll> read_readings_csv(const std::string& text, const std::string& file) {
-    Reader reader(file);
+std::vector<SurveyedRoll> read_readings_csv(const std::string& text, const std::string& file, double half) {
+    Reader reader(file, half);
     reader.read(text);
     return reader.finish();
 }

@@ -27,8 +27,9 @@ class Across {
 
 std::string opened(double height, const std::string& title) {
     return fmt::format(
-        "<svg viewBox=\"0 0 {:.0f} {:.0f}\" role=\"img\" xmlns=\"http://www.w3.org/2000/svg\"><title>{}</title>\n", width,
-        height, escaped(title));
+        "<div class=\"wide\" tabindex=\"0\"><svg viewBox=\"0 0 {:.0f} {:.0f}\" role=\"img\" "
+        "xmlns=\"http://www.w3.org/2000/svg\"><title>{}</title>\n",
+        width, height, escaped(title));
 }
 
 std::string box(const char* kind, double left, double top, double wide, double high, double round = 0) {
@@ -162,7 +163,7 @@ std::string roll_drawing(const WearReport& report, int index, const std::vector<
         text += plot.axes() + plot.predicted(prediction) + plot.read(roll, prediction);
         top += plot_step;
     }
-    return text + scale(report, across, end - 6) + "</svg>\n";
+    return text + scale(report, across, end - 6) + "</svg></div>\n";
 }
 
 std::string pressure_drawing(const WearReport& report, const ExamplePressure& example) {
@@ -191,7 +192,7 @@ std::string pressure_drawing(const WearReport& report, const ExamplePressure& ex
     text += path("likely", force, true) + line("axis", middle - half_span, plot_top, middle + half_span, plot_top);
     text += line("faint", middle - half_span, plot_top + plot_height / 4, middle + half_span, plot_top + plot_height / 4) +
             label(middle + half_span + 6, plot_top + plot_height / 4 + 4, "even");
-    return text + scale(report, across, plot_top + plot_height + 18) + "</svg>\n";
+    return text + scale(report, across, plot_top + plot_height + 18) + "</svg></div>\n";
 }
 
 }  // namespace swale

@@ -51,9 +51,7 @@ std::string wear_answer(const WearReport& report) {
     if (diagnosis.rolls_disagree) text += wrapped("Rolls disagree: " + diagnosis.disagreement) + "\n";
     text +=
         listed_lines("Fitted (5 % to 95 %; + is left, looking along the return run's motion)", fitted_values(report)) + "\n";
-    const std::string further = further_look_text(report);
-    if (!further.empty())
-        text += listed_lines(diagnosis.verdict ? "What would test it" : "What would decide", {further}) + "\n";
+    text += listed_lines(further_look_title(diagnosis), {further_look_text(report)}) + "\n";
     text += listed_lines("What follows", what_follows(report)) + "\n";
     for (const std::string& failure : diagnosis.failures) text += "  - " + wrapped("a shape is missing: " + failure, 4);
     return text + cautions;

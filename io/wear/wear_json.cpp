@@ -16,6 +16,12 @@ const char* key_of(Explanation explanation) {
     return keys[static_cast<int>(explanation)];
 }
 
+const char* verdict_key(const WearDiagnosis& diagnosis) {
+    if (!diagnosis.verdict) return "can't tell";
+    if (diagnosis.junction_failure) return "junction failure";
+    return diagnosis.perhaps_creased ? "cupped, perhaps creased" : key_of(*diagnosis.verdict);
+}
+
 Json json_of(const Likelihoods& likelihoods) {
     Json json;
     for (int e = 0; e < explanations; ++e) json[key_of(static_cast<Explanation>(e))] = likelihoods.of[e];
@@ -69,10 +75,8 @@ std::string wear_json(const WearReport& report) {
     constexpr double degrees = 180 / std::numbers::pi;
     Json rolls = Json::array();
     for (const RollJudgement& roll : diagnosis.rolls) rolls.push_back(json_of(roll));
-    const Json verdict = diagnosis.verdict ? Json(diagnosis.junction_failure ? "junction failure" : key_of(*diagnosis.verdict))
-                                           : Json("can't tell");
     const Json answer{{"title", report.file.title},
-                      {"verdict", verdict},
+                      {"verdict", verdict_key(diagnosis)},
                       {"grounds", diagnosis.grounds},
                       {"stated_level", stated_level},
                       {"likelihoods", json_of(diagnosis.likelihoods)},

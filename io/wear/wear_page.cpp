@@ -24,10 +24,20 @@ std::string list(const std::vector<std::string>& lines) {
     return text + "</ul>\n";
 }
 
+// The word of the verdict and what it rests on, as the other reports have them.
+std::string verdict(const WearReport& report) {
+    const std::string text = headline(report);
+    const std::size_t colon = text.find(": ");
+    const bool bent = report.diagnosis.junction_failure || report.diagnosis.cupping;
+    const char* const kind = !report.diagnosis.verdict ? " open" : bent ? " over" : "";
+    return fmt::format("<div class=\"verdict{}\" id=\"answer\"><p class=\"word\">{}</p><p>{}</p></div>\n", kind,
+                       escaped(text.substr(0, colon)), escaped(text.substr(colon + 2)));
+}
+
 std::string likelihood_row(const WearDiagnosis& diagnosis, Explanation explanation) {
     const double likelihood = diagnosis.likelihoods[explanation];
     return fmt::format(
-        "<tr><td>{}</td><td class=\"number\">{:.3f}</td><td><svg viewBox=\"0 0 300 12\" style=\"width:300px\"><rect "
+        "<tr><td>{}</td><td class=\"number\">{:.3f}</td><td><svg viewBox=\"0 0 300 12\"><rect "
         "class=\"likely\" width=\"{:.1f}\" height=\"12\"/></svg></td></tr>\n",
         escaped(name_of(explanation)), likelihood, 300 * likelihood);
 }
@@ -84,17 +94,14 @@ std::string examples(const WearReport& report) {
 }  // namespace
 
 std::string wear_page(const WearReport& report) {
-    std::string body =
-        "<h1>" + escaped(report.file.title) + "</h1>\n<p class=\"verdict\">" + escaped(headline(report)) + "</p>\n";
+    std::string body = "<h1>" + escaped(report.file.title) + "</h1>\n" + verdict(report);
     body += "<p class=\"caution\">" + escaped(cautions) + "</p>\n";
     body += section("How likely", likelihoods(report)) + section("Rolls: observed and predicted contact", rolls(report));
     body += section("Fitted values, 5 % to 95 %", list(fitted_values(report)));
-    const std::string further = further_look_text(report);
-    if (!further.empty())
-        body += section(report.diagnosis.verdict ? "What would test it" : "What would decide", list({further}));
+    body += section(further_look_title(report.diagnosis), list({further_look_text(report)}));
     body += section("What follows", list(what_follows(report)));
     body += section("What belts of each kind press with here", examples(report));
-    return html_page(report.file.title, body + section("What this rests on", survey_facts(report)));
+    return html_page(report.file.title, "wear", body + section("What this rests on", survey_facts(report)));
 }
 
 }  // namespace swale

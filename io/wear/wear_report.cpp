@@ -18,9 +18,16 @@ constexpr double shown_crease = 14 * degree;  // of their creases
 constexpr double worth_saying = 0.02;         // likelihood of a belt whose fitted values are given
 constexpr double clear = 0.9;                 // likelihood of a side from which it is named
 
+// Where rolls can't tell, the belt itself does.
+constexpr const char* at_the_belt =
+    "no further place on these rolls would; the belt would, locked out and its tension secured: along a straight edge across "
+    "it a cupped belt is one bow, a "
+    "creased one bends at the junctions, a flat one lies (from memory, no source); so would a narrower range of D22";
+
 std::string range_text(const Fitted& value, double scale, const char* unit, int decimals) {
-    return fmt::format("{:.{}f} {} ({:.{}f} to {:.{}f})", scale * value.mean, decimals, unit, scale * value.low, decimals,
-                       scale * value.high, decimals);
+    const double mean = std::abs(scale * value.mean) < 0.5 * std::pow(10, -decimals) ? 0 : scale * value.mean;  // not "-0"
+    return fmt::format("{:.{}f} {} ({:.{}f} to {:.{}f})", mean, decimals, unit, scale * value.low, decimals, scale * value.high,
+                       decimals);
 }
 
 std::string cupping_direction(const WearReport& report, double rise) {
@@ -84,14 +91,9 @@ std::string headline(const WearReport& report) {
     const WearDiagnosis& diagnosis = report.diagnosis;
     if (!diagnosis.verdict) return "CAN'T TELL: " + diagnosis.grounds;
     if (diagnosis.junction_failure) return "JUNCTION FAILURE, " + side_text(diagnosis) + ": " + diagnosis.grounds;
-    switch (*diagnosis.verdict) {
-        case Explanation::cupped:
-            return "CUPPING: " + diagnosis.grounds;
-        case Explanation::mistracked:
-            return "MISTRACKING OF A FLAT BELT: " + diagnosis.grounds;
-        default:
-            return "NEITHER CUPPED NOR CREASED: " + diagnosis.grounds;
-    }
+    if (diagnosis.cupping) return "CUPPING: " + diagnosis.grounds;
+    if (diagnosis.verdict == Explanation::mistracked) return "MISTRACKING OF A FLAT BELT: " + diagnosis.grounds;
+    return "NEITHER CUPPED NOR CREASED: " + diagnosis.grounds;
 }
 
 std::vector<std::string> fitted_values(const WearReport& report) {
@@ -114,9 +116,13 @@ std::string place_text(double y) {
     return std::abs(y) < 1 ? "the middle" : fmt::format("{:+.0f} mm, on the {}", y, y > 0 ? "left" : "right");
 }
 
+std::string further_look_title(const WearDiagnosis& diagnosis) {
+    return diagnosis.verdict && !diagnosis.perhaps_creased ? "What would test it" : "What would decide";
+}
+
 std::string further_look_text(const WearReport& report) {
     const std::optional<FurtherLook>& look = report.diagnosis.further;
-    if (!look) return "";
+    if (!look) return at_the_belt;
     return fmt::format(
         "measure \"{}\" at {}: {} expects {:.1f} +- {:.1f} times the wear of an even pressure there, {} {:.1f} +- {:.1f}",
         look->roll, place_text(look->y), name_of(look->best), look->first, look->first_spread, name_of(look->rival),

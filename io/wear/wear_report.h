@@ -44,8 +44,11 @@ std::vector<std::string> fitted_values(const WearReport& report);
 /// "+420 mm" or "middle"
 std::string place_text(double y);
 
-/// What would decide between the two likeliest, in a sentence; empty if nothing would.
+/// What would decide between the two likeliest, in a sentence: a place on a roll or, where none would, the belt itself.
 std::string further_look_text(const WearReport& report);
+
+/// What a further look would do: test a verdict or decide.
+std::string further_look_title(const WearDiagnosis& diagnosis);
 
 /// What follows for belt, tracking and transition; each with its grade where it is practice.
 std::vector<std::string> what_follows(const WearReport& report);

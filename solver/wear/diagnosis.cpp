@@ -49,12 +49,38 @@ std::string likelihood_text(double likelihood) {
     return likelihood > 0.999 ? "above 0.999" : fmt::format("{:.3f}", likelihood);
 }
 
+// A stiff belt that is cupped stands on its edges, whether it is creased too or not: then its wear tells of the cupping only.
+void give_verdict(Explanation best, WearDiagnosis& diagnosis) {
+    const Likelihoods& likelihoods = diagnosis.likelihoods;
+    diagnosis.verdict = best;
+    diagnosis.junction_failure = likelihoods.any_crease() >= stated_level;
+    diagnosis.cupping = likelihoods.any_cupping() >= stated_level;
+    diagnosis.perhaps_creased =
+        diagnosis.cupping && !diagnosis.junction_failure && likelihoods[Explanation::cupped] < stated_level;
+    if (diagnosis.junction_failure)
+        diagnosis.grounds = "creased, with or without cupping, has the likelihood " + likelihood_text(likelihoods.any_crease());
+    else if (diagnosis.perhaps_creased)
+        diagnosis.grounds = "cupped, with or without creases, has the likelihood " +
+                            likelihood_text(likelihoods.any_cupping()) +
+                            "; whether it is creased too can't be told: " + likelihood_text(likelihoods.any_crease());
+    else
+        diagnosis.grounds = name_of(best) + " has the likelihood " + likelihood_text(likelihoods[best]);
+}
+
+std::string undecided(const Likelihoods& likelihoods) {
+    const Explanation best = likelihoods.best(), second = likelihoods.second();
+    const double bent = likelihoods.any_cupping() + likelihoods[Explanation::creased];
+    return fmt::format("{} has {:.2f}, {} {:.2f}; a verdict needs {:.2f}", name_of(best), likelihoods[best], name_of(second),
+                       likelihoods[second], stated_level) +
+           (bent < stated_level ? "" : "; that it is cupped or creased at all has " + likelihood_text(bent));
+}
+
 void judge(const WearSurvey& survey, double agreement, WearDiagnosis& diagnosis) {
     int readings = 0;
     for (const SurveyedRoll& roll : survey.rolls) readings += informative_readings(roll);
     const Explanation best = diagnosis.likelihoods.best();
-    const double creased = diagnosis.likelihoods[Explanation::creased] + diagnosis.likelihoods[Explanation::both];
-    const double most = std::max(diagnosis.likelihoods[best], creased);
+    const double most =
+        std::max({diagnosis.likelihoods[best], diagnosis.likelihoods.any_crease(), diagnosis.likelihoods.any_cupping()});
     if (readings < fewest_readings)
         diagnosis.grounds = fmt::format("{} readings say something; a pattern needs {} or more", readings, fewest_readings);
     else if (survey.rolls.size() > 1 && agreement < least_agreement)
@@ -63,16 +89,9 @@ void judge(const WearSurvey& survey, double agreement, WearDiagnosis& diagnosis)
     else if (best == Explanation::other)
         diagnosis.grounds = fmt::format("the readings have the pattern of no belt on a roll (likelihood {:.2f})", most);
     else if (most < stated_level)
-        diagnosis.grounds = fmt::format("{} has {:.2f}, {} {:.2f}; a verdict needs {:.2f}", name_of(best),
-                                        diagnosis.likelihoods[best], name_of(diagnosis.likelihoods.second()),
-                                        diagnosis.likelihoods[diagnosis.likelihoods.second()], stated_level);
-    else {
-        diagnosis.verdict = best;
-        diagnosis.junction_failure = creased >= stated_level;
-        diagnosis.grounds = (diagnosis.junction_failure ? "creased, with or without cupping, has the likelihood "
-                                                        : name_of(best) + " has the likelihood ") +
-                            likelihood_text(most);
-    }
+        diagnosis.grounds = undecided(diagnosis.likelihoods);
+    else
+        give_verdict(best, diagnosis);
 }
 
 Fitted widened(const Fitted& fitted) {

@@ -65,7 +65,7 @@ TEST_CASE("a refusal says what the file should be") {
         }
         return std::string();
     };
-    CHECK(holds(complaint_of("a catalogue of belts"), "a catalogue of belts in TOML"));
+    CHECK(holds(complaint_of("readings as CSV"), "readings as CSV"));
     CHECK(holds(complaint(folder.path()), "a case in TOML"));
 }
 

@@ -75,6 +75,27 @@ TEST_CASE("one reading gets no diagnosis and a hostile text does nothing on the 
     CHECK(page.find("Lock out the drive") != std::string::npos);
 }
 
+TEST_CASE("contact at the edges alone is cupping and says that creases are left open and what would decide") {
+    const ScratchFolder scratch;
+    const auto band = [](int from, int to, const std::string& mark) {
+        return "\n[[roll.band]]\nfrom = \"" + std::to_string(from) + " mm\"\nto = \"" + std::to_string(to) +
+               " mm\"\nmark = \"" + mark + "\"\n";
+    };
+    std::string survey = head;
+    for (const char* name : {"a", "b", "c"}) {
+        survey += "[[roll]]\nname = \"" + std::string(name) + "\"\n" + band(-700, -630, "none") + band(-600, -560, "contact");
+        for (const int from : {-500, -300, -100, 100, 300}) survey += band(from, from + 200, "none");
+        survey += band(560, 600, "contact") + band(630, 700, "none");
+    }
+    const Run said = run({"wear", written(scratch, survey), "--out", (scratch.path() / "r").string()});
+    CHECK(said.code == 0);
+    CHECK(said.out.find("CUPPING: cupped, with or without creases") != std::string::npos);
+    CHECK(said.out.find("What would decide") != std::string::npos);
+    CHECK(said.out.find("it may be creased too") != std::string::npos);
+    CHECK(said.out.find("at -0 mm") == std::string::npos);
+    CHECK(nlohmann::json::parse(file_text(scratch.path() / "r" / "wear.json"))["verdict"] == "cupped, perhaps creased");
+}
+
 TEST_CASE("readings off the roll end the program before anything is written") {
     const ScratchFolder scratch;
     const std::string survey =

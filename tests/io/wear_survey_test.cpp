@@ -56,7 +56,7 @@ std::string first_mistake(const std::string& text) {
 
 std::string csv_mistake(const std::string& text) {
     try {
-        read_readings_csv(text, "r.csv");
+        read_readings_csv(text, "r.csv", 700);
     } catch (const InputErrors& errors) {
         return errors.errors().front().text();
     }
@@ -86,8 +86,8 @@ TEST_CASE("each mistake in a survey is named with line and key and what is allow
         {"\"-100 mm\"", "-100", 15, "roll[1].depth[1].at", "bare number"},
         {"\"-100 mm\"", "\"-100\"", 15, "roll[1].depth[1].at", "unit"},
         {"\"0.3 mm\"", "\"-0.3 mm\"", 15, "roll[1].depth[1].depth", "out of range"},
-        {"\"-100 mm\"", "\"-701 mm\"", 13, "roll", "-701 mm is off the roll"},
-        {"\"0 mm\"", "\"5 in\"", 13, "roll", "has no length"},
+        {"\"-100 mm\"", "\"-701 mm\"", 15, "roll[1].depth[1].at", "-701 mm is off the roll"},
+        {"\"0 mm\"", "\"5 in\"", 18, "roll[1].band[1].to", "has no length"},
         {"\"contact\"", "\"worn\"", 19, "roll[1].band[1].mark", "unknown"},
         {"mark = \"contact\"\n", "", 16, "roll[1].band[1].mark", "missing"},
         {"\"1400 mm\"", "\"1100 mm\"", 11, "return.roll_length", "shorter than the belt"},
@@ -122,13 +122,14 @@ TEST_CASE("a survey without rolls or with a roll that says nothing is a mistake"
 
 TEST_CASE("readings come from a CSV by rolls with the units of its header") {
     const std::vector<SurveyedRoll> depths =
-        read_readings_csv("# by gauge\nroll,at [cm],depth [mm]\na,-10,0.2\n\nb,1,0.3\r\na,2.5,0\n", "r.csv");
+        read_readings_csv("# by gauge\nroll,at [cm],depth [mm]\na,-10,0.2\n\nb,1,0.3\r\na,2.5,0\n", "r.csv", 700);
     REQUIRE(depths.size() == 2);
     CHECK(depths[0].name == "a");
     CHECK(depths[0].depths.size() == 2);
     CHECK(depths[0].depths[1].y == 25);
     CHECK(depths[1].depths[0].depth == 0.3);
-    const std::vector<SurveyedRoll> bands = read_readings_csv("roll,from [mm],to [mm],mark\na,0,10,unsure\n", "r.csv");
+    const std::vector<SurveyedRoll> bands = read_readings_csv("roll,from [mm],to [mm],mark\na,0,10,unsure\n", "r.csv", 700);
+    CHECK(read_readings_csv("\xEF\xBB\xBFroll,at [mm],depth [mm]\na,1,1\n", "r.csv", 700).size() == 1);  // of a spreadsheet
     CHECK(bands[0].bands[0].mark == Mark::unsure);
 }
 
@@ -144,6 +145,10 @@ TEST_CASE("each mistake in a CSV is named with its line") {
         {"roll,at [mm],depth [mm]\na,nan,2\n", "r.csv:2: at: "},
         {"roll,at [mm],depth [mm]\n,1,2\n", "r.csv:2: roll: the roll has no name"},
         {"roll,from [mm],to [mm],mark\na,1,2,bright\n", "r.csv:2: mark: unknown mark"},
+        {"roll,from [mm],to [mm],mark\na,2,1,none\n", "r.csv:2: to: the band has no length; given 1"},
+        {"roll,at [mm],depth [mm]\na,900,1\n", "r.csv:2: at: 900 mm is off the roll; given 900"},
+        {"roll,at [mm],depth [mm]\na,1,-1\n", "r.csv:2: depth: not a depth of wear; given -1"},
+        {"roll,at [mm],depth [mm]\n", "r.csv:1: no reading under the names of the columns"},
     };
     for (const auto& [text, message] : bad) {
         const std::string mistake = csv_mistake(text);
