@@ -153,7 +153,7 @@ Choice choice_of(const Axis& axis, double number) {
 
 Study read_study(const std::filesystem::path& path) {
     Study study;
-    study.text = read_text_file(path, "a study");
+    study.text = read_text_file(path, "a study in TOML");
     const TomlNode document = read_document(study.text, path.string());
     Mistakes mistakes(path.string());
     CaseTable file(document, "", mistakes);

@@ -19,6 +19,11 @@ constexpr int most_unknowns = 65000;  // a band of some 350 MB
 // What the usual grid is for; for more, spans at the pulley's corner are shorter by as much, down to this share.
 constexpr double usual_accuracy = 0.02, shortest_at_corner = 0.25;
 
+// A coarser grid is as fine there as the usual one.
+double corner(double accuracy, double grid) {
+    return std::clamp(accuracy / usual_accuracy, shortest_at_corner, 1.0) / std::max(1.0, grid);
+}
+
 bool accurate(const GridTask& task, const GridLadder& ladder) {
     Readings readings = readings_of(task.transition, ladder.finest);
     estimate_discretisation(readings, ladder.coarser, ladder.halvings);
@@ -43,9 +48,9 @@ Patch coarse_grid(const TransitionCase& transition, int sets) {
     const bool half = transition.settings.model == Symmetry::half;
     if (half && !transition.layout.same_left_and_right())
         throw std::invalid_argument("half a belt can't tell the whole on wings of unequal length");
-    const double corner = std::clamp(transition.settings.accuracy / usual_accuracy, shortest_at_corner, 1.0);
-    return belt_grid(transition.layout,
-                     {sets, section.underside, transition.settings.grid, half, boundary_layers(section), corner});
+    const double grid = transition.settings.grid;
+    return belt_grid(transition.layout, {sets, section.underside, grid, half, boundary_layers(section),
+                                         corner(transition.settings.accuracy, grid)});
 }
 
 Readings readings_of(const TransitionCase& transition, const GridSolution& solution) {
