@@ -1,8 +1,10 @@
 #include "io/report_command.h"
 
+#include "io/file_error.h"
 #include "io/pictures.h"
 #include "io/quantity.h"
 #include "io/report/report.h"
+#include "io/report/study/study_report.h"
 #include "io/stored_result.h"
 #include "io/terminal/cautions.h"
 #include "io/terminal/headline.h"
@@ -47,9 +49,20 @@ void remove_older_pictures(const std::filesystem::path& folder, const std::set<s
     }
 }
 
+int report_study(const std::filesystem::path& database, std::ostream& answer) {
+    const StudyRecord record = read_study_record(database);
+    const std::filesystem::path page = study_report_path(database);
+    if (page == database) throw FileError(database, "has the name of its report; give the database another");
+    write_whole_file(page, study_report_html(record));
+    answer << wrapped(record.table.title) << fmt::format("{} of {} cases\n\n", record.cases.size(), record.planned) << cautions
+           << fmt::format("\nReport in {}; swale chart draws all charts and maps\n", page.string());
+    return 0;
+}
+
 }  // namespace
 
 int run_report(const ReportRequest& request, std::ostream& answer) {
+    if (is_study_database(request.folder)) return report_study(request.folder, answer);
     const std::set<std::string> kinds = kinds_of(request.pictures);
     const StoredResult stored = read_result_folder(request.folder);
     ResultFileList files = pictures(stored.record, kinds, stored.written_at);

@@ -44,6 +44,13 @@ function readoutTable(surface, k, chosen) {
   return table;
 }
 
+function hoverCharts() {
+  for (const svg of document.querySelectorAll("svg[data-drawing]")) {
+    const chart = view.charts[svg.dataset.drawing];
+    if (chart) new ChartHover(svg, chart);
+  }
+}
+
 class Report {
   constructor() {
     document.documentElement.classList.add("scripted");
@@ -54,10 +61,7 @@ class Report {
     this.readout = element("div", { className: "readout", role: "status" });
     this.makeMap();
     this.makeSpace();
-    for (const svg of document.querySelectorAll("svg[data-drawing]")) {
-      const chart = view.charts[svg.dataset.drawing];
-      if (chart) new ChartHover(svg, chart);
-    }
+    hoverCharts();
   }
 
   makeMap() {
@@ -147,4 +151,7 @@ class Report {
 if (view.states.length > 0) {
   const report = new Report();
   report.show().then(() => { document.documentElement.dataset.ready = "yes"; });
+} else {
+  hoverCharts();
+  document.documentElement.dataset.ready = "yes";
 }
