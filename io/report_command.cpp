@@ -4,8 +4,10 @@
 #include "io/pictures.h"
 #include "io/quantity.h"
 #include "io/report/report.h"
+#include "io/report/sizing_report.h"
 #include "io/report/study/study_report.h"
 #include "io/stored_result.h"
+#include "io/stored_sizing.h"
 #include "io/terminal/cautions.h"
 #include "io/terminal/headline.h"
 #include "io/terminal/plain_text.h"
@@ -34,6 +36,13 @@ std::set<std::string> kinds_of(const std::string& list) {
     }
     if (kinds.empty()) throw BadQuantity("--pictures: empty; allowed: png, svg, pdf, glb with commas between, or none");
     return kinds;
+}
+
+/// What `size` adds on its search, of a folder that it made.
+std::vector<ReportSection> sections_of(const std::filesystem::path& folder, const StoredResult& stored) {
+    const auto search = read_stored_sizing(folder, stored.record.transition);
+    if (!search) return {};
+    return {sizing_report(search->sizing, search->bounds)};
 }
 
 /// Of the kinds written anew, those of states that the run has not.
@@ -66,7 +75,7 @@ int run_report(const ReportRequest& request, std::ostream& answer) {
     const std::set<std::string> kinds = kinds_of(request.pictures);
     const StoredResult stored = read_result_folder(request.folder);
     ResultFileList files = pictures(stored.record, kinds, stored.written_at);
-    files.push_back({"report.html", report_html(stored.record)});
+    files.push_back({"report.html", report_html(stored.record, sections_of(request.folder, stored))});
     for (const ResultFile& file : files) write_whole_file(request.folder / file.name, file.content);
     remove_older_pictures(request.folder, kinds, files);
     answer << wrapped(stored.record.transition.title) << wrapped(headline(stored.record.result)) << "\n"

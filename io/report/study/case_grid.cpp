@@ -90,11 +90,20 @@ std::string row_name(const StudyRecord& record, const GridRow& row, std::size_t 
     return name.empty() ? shortened(record.table.title, 60) : name;
 }
 
+// "trough angle, belt, belt tension"
+std::string row_axes(const StudyRecord& record, const GridLook& look, std::size_t from) {
+    std::string names;
+    for (std::size_t axis = from; axis < record.table.axes.size(); ++axis)
+        if (axis != look.across)
+            names += (names.empty() ? "" : ", ") + shortened(axis_words(record.table.axes[axis], "").name, 40);
+    return names;
+}
+
 std::string grid_table(const StudyRecord& record, const GridLook& look, const std::vector<GridRow>& rows,
                        const std::string& caption, std::size_t from) {
     std::string text = "<div class=\"wide\" tabindex=\"0\" role=\"region\" aria-label=\"" + escaped(caption) +
                        "\"><table class=\"grid\"><caption><span>" + foreign(caption) +
-                       "</span></caption>\n<thead><tr><th scope=\"col\"></th>";
+                       "</span></caption>\n<thead><tr><th scope=\"col\">" + foreign(row_axes(record, look, from)) + "</th>";
     const bool numbers = numbers_of_one_unit(look.columns);
     for (const std::string& column : look.columns)
         text += "<th scope=\"col\" class=\"number\">" +

@@ -5,6 +5,7 @@
 #include "io/report/chart_data.h"
 #include "io/report/html.h"
 #include "io/report/study/share_charts.h"
+#include "io/terminal/plain_text.h"
 
 #include <fmt/format.h>
 
@@ -30,6 +31,11 @@ void add_chart(LineChart chart, const std::string& caption, StudyFigures& figure
     figures.section += figure(draw(chart), caption, name);
 }
 
+// "EP 800/4 6+3: "; of a study of one chart its title says nothing more.
+std::string caption_of(const std::string& heading, const StudyTable& table) {
+    return heading == table.title ? "" : shortened(heading, 160) + ": ";
+}
+
 void left_out(std::size_t drawn, std::size_t all, const std::string& what, StudyFigures& figures) {
     if (drawn < all)
         figures.section +=
@@ -43,8 +49,8 @@ void add_design_charts(const StudyTable& table, const ChartAxes& axes, const std
         if (auto chart = required_distance_chart(table, axes, group)) charts.push_back(*std::move(chart));
     for (std::size_t k = 0; k < std::min(charts.size(), most_charts); ++k)
         add_chart(charts[k],
-                  charts[k].title +
-                      ": the distance from which on every limit holds with its estimated error. No point: the shortest "
+                  caption_of(charts[k].title, table) +
+                      "the distance from which on every limit holds with its estimated error. No point: the shortest "
                       "distance of the study passes already, or none does.",
                   figures);
     left_out(std::min(charts.size(), most_charts), charts.size(), "design charts", figures);
@@ -59,8 +65,8 @@ void add_maps(const StudyTable& table, const ChartAxes& axes, const std::vector<
         const auto map = utilisation_map(table, axes, group);
         if (!map) continue;
         ++drawn;
-        const std::string caption = chart_heading(table, group) +
-                                    ": share of the limit of edge tension that is used; broken line: the distance from which "
+        const std::string caption = caption_of(chart_heading(table, group), table) +
+                                    "share of the limit of edge tension that is used; broken line: the distance from which "
                                     "on every limit holds.";
         figures.section += figure(*map, caption);
         if (figures.opening.empty()) figures.opening = figure(*map, caption);
