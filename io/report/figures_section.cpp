@@ -55,7 +55,8 @@ std::string figures_section(const RunRecord& record) {
     std::string map = by_state(record, [&](size_t, const StateResult& state) {
         return figure(draw(strain_map(record, state)),
                       "Longitudinal strain on the belt laid flat. Lines across: sets, with their rolls as boxes; broken lines "
-                      "along: junctions.");
+                      "along: junctions. Hatched, if anywhere: beyond the scale, next to what holds the belt, where strains "
+                      "are singular.");
     });
     if (map.empty()) return section("figures", "Pictures", paragraph("No state has a solution to be shown."));
     return "<div id=\"choices\" class=\"live\" hidden></div>\n" +
@@ -63,7 +64,7 @@ std::string figures_section(const RunRecord& record) {
                    "<div id=\"space-view\" class=\"live\" hidden></div>\n"
                    "<p class=\"still-note\">The belt can be turned here where a browser runs the page's script and has WebGL; "
                    "the picture at the top shows it at rest.</p>\n") +
-           section("map", "Strain over the flattened belt",
+           section("map", "The belt laid flat",
                    "<div id=\"map-view\" class=\"live\" hidden></div>\n<div class=\"still\">" + map + "</div>\n") +
            section("charts", "Along and across the belt",
                    by_state(record, [&](size_t i, const StateResult& state) { return charts_of(record, i, state); }));
