@@ -1,7 +1,6 @@
 #include "io/picture/line_chart.h"
 
 #include "io/picture/axes.h"
-#include "io/picture/simplified.h"
 #include "io/terminal/plain_text.h"
 
 #include <fmt/format.h>
@@ -150,8 +149,6 @@ void draw_lines(const LineChart& chart, const ChartFrame& frame, Drawing& drawin
         Stroke stroke{{}, {look.colour, look.width, look.dashes}, frame.plot};
         for (size_t k = 0; k < series.x.size(); ++k)
             if (std::isfinite(series.y[k])) stroke.points.emplace_back(frame.x(series.x[k]), frame.y(series.y[k]));
-        constexpr double unseen = 0.05;  // pixels
-        if (std::ranges::is_sorted(series.x)) stroke.points = simplified(stroke.points, unseen);
         if (!stroke.points.empty()) drawing.add(stroke);
     }
     for (const EndLabel& label : end_labels(chart, frame)) {

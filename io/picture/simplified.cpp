@@ -7,16 +7,19 @@ namespace swale {
 
 namespace {
 
-double between(const Eigen::Vector2d& from, const Eigen::Vector2d& to, double x) {
+using Point = Eigen::Vector2d;
+
+// How far a point lies off the chord along y.
+double upright(const Point& from, const Point& to, const Point& point) {
     const double span = to.x() - from.x();
-    return span > 0 ? from.y() + (x - from.x()) / span * (to.y() - from.y()) : from.y();
+    return std::abs(point.y() - (span > 0 ? from.y() + (point.x() - from.x()) / span * (to.y() - from.y()) : from.y()));
 }
 
 // The point between two that is farthest off their chord, and how far.
-std::pair<std::size_t, double> farthest(const std::vector<Eigen::Vector2d>& line, std::size_t from, std::size_t to) {
+std::pair<std::size_t, double> farthest(const std::vector<Point>& line, std::size_t from, std::size_t to) {
     std::pair<std::size_t, double> most{from, 0};
     for (std::size_t k = from + 1; k < to; ++k) {
-        const double off = std::abs(line[k].y() - between(line[from], line[to], line[k].x()));
+        const double off = upright(line[from], line[to], line[k]);
         if (off > most.second) most = {k, off};
     }
     return most;
@@ -24,7 +27,7 @@ std::pair<std::size_t, double> farthest(const std::vector<Eigen::Vector2d>& line
 
 }  // namespace
 
-std::vector<Eigen::Vector2d> simplified(const std::vector<Eigen::Vector2d>& line, double off) {
+std::vector<Point> simplified(const std::vector<Point>& line, double off) {
     if (line.size() < 3) return line;
     std::vector<bool> kept(line.size(), false);
     kept.front() = kept.back() = true;
@@ -38,7 +41,7 @@ std::vector<Eigen::Vector2d> simplified(const std::vector<Eigen::Vector2d>& line
         open.emplace_back(from, at);
         open.emplace_back(at, to);
     }
-    std::vector<Eigen::Vector2d> points;
+    std::vector<Point> points;
     for (std::size_t k = 0; k < line.size(); ++k)
         if (kept[k]) points.push_back(line[k]);
     return points;
