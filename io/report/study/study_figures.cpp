@@ -31,9 +31,9 @@ void add_chart(LineChart chart, const std::string& caption, StudyFigures& figure
     figures.section += figure(draw(chart), caption, name);
 }
 
-// "EP 800/4 6+3: "; of a study of one chart its title says nothing more.
-std::string caption_of(const std::string& heading, const StudyTable& table) {
-    return heading == table.title ? "" : shortened(heading, 160) + ": ";
+// "EP 800/4 6+3: the distance ..."; of a study of one chart its title says nothing more.
+std::string caption_of(const std::string& heading, const StudyTable& table, const std::string& sentence) {
+    return heading == table.title ? "T" + sentence.substr(1) : shortened(heading, 160) + ": " + sentence;
 }
 
 void left_out(std::size_t drawn, std::size_t all, const std::string& what, StudyFigures& figures) {
@@ -49,9 +49,9 @@ void add_design_charts(const StudyTable& table, const ChartAxes& axes, const std
         if (auto chart = required_distance_chart(table, axes, group)) charts.push_back(*std::move(chart));
     for (std::size_t k = 0; k < std::min(charts.size(), most_charts); ++k)
         add_chart(charts[k],
-                  caption_of(charts[k].title, table) +
-                      "the distance from which on every limit holds with its estimated error. No point: the shortest "
-                      "distance of the study passes already, or none does.",
+                  caption_of(charts[k].title, table,
+                             "the distance from which on every limit holds with its estimated error. No point: the shortest "
+                             "distance of the study passes already, or none does."),
                   figures);
     left_out(std::min(charts.size(), most_charts), charts.size(), "design charts", figures);
 }
@@ -65,9 +65,10 @@ void add_maps(const StudyTable& table, const ChartAxes& axes, const std::vector<
         const auto map = utilisation_map(table, axes, group);
         if (!map) continue;
         ++drawn;
-        const std::string caption = caption_of(chart_heading(table, group), table) +
-                                    "share of the limit of edge tension that is used; broken line: the distance from which "
-                                    "on every limit holds.";
+        const std::string caption =
+            caption_of(chart_heading(table, group), table,
+                       "the share of the limit of edge tension that is used; broken line: the distance from which "
+                       "on every limit holds.");
         figures.section += figure(*map, caption);
         if (figures.opening.empty()) figures.opening = figure(*map, caption);
     }
