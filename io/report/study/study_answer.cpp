@@ -45,10 +45,10 @@ std::string outcome_sentence(const StudyRecord& record, const OutcomeCounts& cou
     std::string text = counts.all() == record.planned
                            ? fmt::format("Of {} cases", record.planned)
                            : fmt::format("{} of {} cases are in the database. Of these", counts.all(), record.planned);
-    text += fmt::format(" {} were solved in every state: {} hold every limit, {} are over one", counts.solved(), counts.within,
-                        counts.over);
+    text += fmt::format(" {} solved in every state: every limit holds in {}, one or more is exceeded in {}", counts.solved(),
+                        counts.within, counts.over);
     const std::string binding = binding_words(record, over);
-    if (!binding.empty()) text += ", farthest over it most often: " + shortened(binding, 120);
+    if (!binding.empty()) text += ", most often farthest: " + shortened(binding, 120);
     if (counts.not_converged > 0) text += fmt::format("; {} did not converge", counts.not_converged);
     if (counts.not_solved > 0) text += fmt::format("; {} can't be solved as they stand", counts.not_solved);
     return text + (counts.all() > counts.solved() ? "; each of these is listed with its reason." : ".");
@@ -85,7 +85,9 @@ std::string shares_text(const StudyRecord& record, const CaseList& cases) {
         low = std::min(low, share);
         high = std::max(high, share);
     }
-    return low > high ? "-" : fmt::format("{:.0f} to {:.0f}", 100 * low, 100 * high);
+    if (low > high) return "-";
+    const std::string from = fmt::format("{:.0f}", 100 * low), to = fmt::format("{:.0f}", 100 * high);
+    return from == to ? from : from + " to " + to;
 }
 
 std::string axis_rows(const StudyRecord& record, std::size_t axis) {
