@@ -43,10 +43,10 @@ CaseList those_over(const StudyRecord& record) {
 std::string outcome_sentence(const StudyRecord& record, const OutcomeCounts& counts) {
     const CaseList over = those_over(record);
     std::string text = counts.all() == record.planned
-                           ? fmt::format("Of {} cases", record.planned)
-                           : fmt::format("{} of {} cases are in the database. Of these", counts.all(), record.planned);
-    text += fmt::format(" {} solved in every state: every limit holds in {}, one or more is exceeded in {}", counts.solved(),
-                        counts.within, counts.over);
+                           ? ""
+                           : fmt::format("The database holds {} of {} cases so far. ", counts.all(), record.planned);
+    text += fmt::format("Solved in every state: {} of {} cases; every limit holds in {}, one or more is exceeded in {}",
+                        counts.solved(), counts.all(), counts.within, counts.over);
     const std::string binding = binding_words(record, over);
     if (!binding.empty()) text += ", most often farthest: " + shortened(binding, 120);
     if (counts.not_converged > 0) text += fmt::format("; {} did not converge", counts.not_converged);
