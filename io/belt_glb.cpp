@@ -37,9 +37,9 @@ unsigned char linear(unsigned char part) {
     return static_cast<unsigned char>(std::lround(255 * light));
 }
 
-ColouredMesh belt_mesh(const StateResult& state) {
+ColouredMesh belt_mesh(const StateResult& state, const std::vector<double>& held) {
     const ViewField& field = view_fields().front();
-    const FieldRange range = range_of(field, state);
+    const FieldRange range = range_of(field, state, held);
     const ColourScale scale = colour_scale(range.low, range.high, field.both_signs);
     const BeltSurface& surface = state.surface;
     ColouredMesh mesh{"belt, " + state.name, {}, {}, {}};
@@ -150,7 +150,7 @@ std::string belt_glb(const RunRecord& record, const StateResult& state) {
     Glb glb;
     glb.json["materials"].push_back(
         {{"pbrMetallicRoughness", {{"metallicFactor", 0.0}, {"roughnessFactor", 0.9}}}, {"doubleSided", true}});
-    add_mesh(belt_mesh(state), glb);
+    add_mesh(belt_mesh(state, held_lines(record.transition.layout, state)), glb);
     for (const NamedRoll& roll : record.result.rolls) add_mesh(roll_glb(roll), glb);
     glb.json["buffers"].push_back({{"byteLength", glb.bytes.size()}});
     std::string chunks;

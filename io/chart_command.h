@@ -1,5 +1,7 @@
 #pragma once
 
+#include "io/chart/axis_choice.h"
+
 #include <filesystem>
 #include <ostream>
 #include <string>
@@ -7,13 +9,10 @@
 namespace swale {
 
 struct ChartRequest {
-    std::filesystem::path database;                ///< of a study
-    std::filesystem::path out = {};                ///< folder; empty: `<stem of the database>-charts` in the current folder
-    std::string distance = "transition.distance";  ///< names of axes of the study
-    std::string over = {};                         ///< empty: the tension, or the first axis that is left
-    std::string lines = {};                        ///< empty: the trough angle, or the next that is left
-    std::string lift = {};                         ///< empty: the pulley's lift, or no maps
-    std::string pictures = "svg";                  ///< "svg", "png", "pdf" with commas between, or "none"
+    std::filesystem::path database;  ///< of a study
+    std::filesystem::path out = {};  ///< folder; empty: `<stem of the database>-charts` in the current folder
+    AxisNames axes = {};
+    std::string pictures = "svg";  ///< "svg", "png", "pdf" with commas between, or "none"
 };
 
 /// `swale chart`: design charts of a study into a folder: charts.csv and a picture of each chart, maps.csv and a picture of

@@ -79,7 +79,7 @@ void add_spread(CLI::App& app, Request& request) {
 void add_study(CLI::App& app, Request& request) {
     CLI::App* study = app.add_subcommand("study", "Many cases, varied from one, into one database");
     study->add_option("STUDY", request.study.study_file, "Study file (TOML)")->required();
-    study->add_option("--out", request.study.out, "The database, STUDY.h5")->required();
+    study->add_option("--out", request.study.out, "The database, STUDY.h5; its report goes beside it, STUDY.html")->required();
     study->add_option("--jobs", request.study.jobs, "Cases solved at a time, 1 to 256; default 2")->check(CLI::Range(1, 256));
     study->add_option("--shard", request.study.shard, "A part of the cases: \"2/8\" is the second of eight");
 }
@@ -88,17 +88,17 @@ void add_merge(CLI::App& app, Request& request) {
     CLI::App* merge = app.add_subcommand("merge", "One database of the shards of a study");
     merge->add_option("STUDY", request.merge.study_file, "Study file (TOML)")->required();
     merge->add_option("SHARD", request.merge.shards, "Databases of the shards, their journals beside them")->required();
-    merge->add_option("--out", request.merge.out, "The database, STUDY.h5")->required();
+    merge->add_option("--out", request.merge.out, "The database, STUDY.h5; its report goes beside it")->required();
 }
 
 void add_chart(CLI::App& app, Request& request) {
     CLI::App* chart = app.add_subcommand("chart", "Design charts of a study: required distance, and what the edge uses");
     chart->add_option("STUDY", request.chart.database, "The database of a study, STUDY.h5")->required();
     chart->add_option("--out", request.out, "Folder for the charts; default <stem of STUDY>-charts");
-    chart->add_option("--distance", request.chart.distance, "Axis of the study that is the distance");
-    chart->add_option("--over", request.chart.over, "Axis to the right of a chart; default the tension");
-    chart->add_option("--lines", request.chart.lines, "Axis of which each value is a line; default the trough angle");
-    chart->add_option("--lift", request.chart.lift, "Axis upwards in a map; default the pulley's lift");
+    chart->add_option("--distance", request.chart.axes.distance, "Axis of the study that is the distance");
+    chart->add_option("--over", request.chart.axes.over, "Axis to the right of a chart; default the tension");
+    chart->add_option("--lines", request.chart.axes.lines, "Axis of which each value is a line; default the trough angle");
+    chart->add_option("--lift", request.chart.axes.lift, "Axis upwards in a map; default the pulley's lift");
     chart->add_option("--pictures", request.chart.pictures, "svg (default), png, pdf with commas between, or none");
 }
 
@@ -110,8 +110,9 @@ void add_ranges(CLI::App& app, Request& request) {
 }
 
 void add_report(CLI::App& app, Request& request) {
-    CLI::App* report = app.add_subcommand("report", "The report and pictures of a stored result, without solving");
-    report->add_option("DIR", request.report.folder, "Folder of a result")->required();
+    CLI::App* report =
+        app.add_subcommand("report", "The report and pictures of a stored result, or the report of a study, without solving");
+    report->add_option("DIR", request.report.folder, "Folder of a result, or the database of a study, STUDY.h5")->required();
     report->add_option("--pictures", request.report.pictures, "Kinds of pictures: png,svg,pdf,glb (default: all) or none");
 }
 

@@ -3,6 +3,7 @@
 #include "io/belt_catalogue.h"
 #include "io/input_error.h"
 #include "io/quantity.h"
+#include "io/report/study/study_report.h"
 #include "io/study/study_database.h"
 #include "io/study/study_run.h"
 #include "io/terminal/cautions.h"
@@ -64,6 +65,23 @@ void refuse_other_file(const fs::path& out) {
             fmt::format("--out: given \"{}\", a file that is no database; allowed: a new file or a database", out.string()));
 }
 
+// The report stands beside the database; a page of somebody else's is not written over.
+void refuse_other_page(const fs::path& out) {
+    const fs::path page = study_report_path(out);
+    if (page == out)
+        throw BadQuantity(
+            fmt::format("--out: given \"{}\", the name of the report; allowed: another ending, such as .h5", out.string()));
+    if (!fs::exists(page)) return;
+    std::ifstream stream(page, std::ios::binary);
+    std::string begin(2000, '\0');
+    stream.read(begin.data(), static_cast<std::streamsize>(begin.size()));
+    if (begin.find("name=\"generator\" content=\"swale ") == std::string::npos)
+        throw BadQuantity(
+            fmt::format("--out: the report would stand in \"{}\", which is no report of ours; given \"{}\"; "
+                        "allowed: another name",
+                        page.string(), out.string()));
+}
+
 constexpr const char* why_other =
     "belongs to another study, base case, catalogue or version of the program; nothing was changed. Choose another "
     "--out, or set this file and its database aside to begin anew";
@@ -117,10 +135,11 @@ std::string counts(const std::map<std::string, Outcome>& outcomes) {
 int write_database(const StudyPlan& plan, const std::map<int, std::string>& records, const fs::path& out,
                    std::ostream& answer) {
     write_whole_file(out, study_database(plan, records, out));
+    write_whole_file(study_report_path(out), study_report_html(read_study_record(out)));
     const std::map<std::string, Outcome> outcomes = outcomes_of(records);
     answer << wrapped(plan.study().title) << fmt::format("{} of {} cases\n\n", records.size(), plan.size()) << counts(outcomes)
            << "\n"
-           << cautions << "\nDatabase in " << out.string() << "\n";
+           << cautions << fmt::format("\nDatabase in {}, report in {}\n", out.string(), study_report_path(out).string());
     return outcomes.size() == 1 && outcomes.contains("bad input") ? 2 : 0;
 }
 
@@ -130,6 +149,7 @@ int run_study_command(const StudyRequest& request, std::ostream& answer) {
     const Shard shard = shard_of(request.shard);
     const StudyPlan plan(read_study(request.study_file));
     refuse_other_file(request.out);
+    refuse_other_page(request.out);
     Journal journal(journal_of(request.out), header_of(plan.study()), why_other);
     write_whole_file(request.out, study_database(plan, journal.lines(), request.out));  // so that no hour is lost for its place
     run_study(plan, shard, request.jobs, journal, terminal_listener());
@@ -139,6 +159,7 @@ int run_study_command(const StudyRequest& request, std::ostream& answer) {
 int run_merge(const MergeRequest& request, std::ostream& answer) {
     const StudyPlan plan(read_study(request.study_file));
     refuse_other_file(request.out);
+    refuse_other_page(request.out);
     const std::string header = header_of(plan.study());
     std::map<int, std::string> records;
     for (const fs::path& shard : request.shards) {

@@ -34,4 +34,9 @@ AxisWords axis_words(const std::string& axis, const std::string& label) {
     return {tension ? "belt tension" : in_print(names, axis), in_print(units, label_unit(label))};
 }
 
+std::string label_words(const std::string& axis, const std::string& label) {
+    const std::string unit = label_unit(label), words = axis_words(axis, label).unit;
+    return words == unit ? label : label.substr(0, label.rfind(unit)) + words;
+}
+
 }  // namespace swale

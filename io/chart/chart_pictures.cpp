@@ -16,18 +16,6 @@ namespace {
 
 constexpr int map_columns = 120;
 
-// "EP 800/4 6+3, pulley lift 0.5 depths"; of a study without further axes its title.
-std::string heading(const StudyTable& table, const ChartGroup& group) {
-    std::string text;
-    for (std::size_t k = 0; k < group.labels.size(); ++k) {
-        const std::string& label = group.labels[k];
-        if (label.empty()) continue;
-        const bool number = std::isfinite(label_number(label));
-        text += (text.empty() ? "" : ", ") + (number ? axis_words(table.axes[k], label).name + " " : "") + label;
-    }
-    return text.empty() ? table.title : text;
-}
-
 void add_heading(const std::string& title, Drawing& drawing) {
     drawing.title = title;
     drawing.add(Words{{drawing.width - 4, 16}, shortened(title, 80), small_size, Anchor::end, ink::quiet});
@@ -103,9 +91,20 @@ GridField edge_field(const ByLift& lifts) {
 
 }  // namespace
 
-std::optional<Drawing> design_chart(const StudyTable& table, const ChartAxes& axes, const ChartGroup& group) {
+std::string chart_heading(const StudyTable& table, const ChartGroup& group) {
+    std::string text;
+    for (std::size_t k = 0; k < group.labels.size(); ++k) {
+        const std::string& label = group.labels[k];
+        if (label.empty()) continue;
+        const bool number = std::isfinite(label_number(label));
+        text += (text.empty() ? "" : ", ") + (number ? axis_words(table.axes[k], label).name + " " : "") + label;
+    }
+    return text.empty() ? table.title : text;
+}
+
+std::optional<LineChart> required_distance_chart(const StudyTable& table, const ChartAxes& axes, const ChartGroup& group) {
     const AxisWords over = axis_words(table.axes[axes.over], group.points.front()->labels[axes.over]);
-    LineChart chart{group.name, over.name, over.unit, "required distance", "belt widths", {}};
+    LineChart chart{chart_heading(table, group), over.name, over.unit, "required distance", "belt widths", {}};
     for (const ChartPoint* point : group.points) {
         const std::string name = axes.lines < point->labels.size() ? point->labels[axes.lines] : "all limits hold";
         const double x = label_number(point->labels[axes.over]);
@@ -117,8 +116,14 @@ std::optional<Drawing> design_chart(const StudyTable& table, const ChartAxes& ax
     std::ranges::for_each(chart.series, sort_points);
     if (std::ranges::none_of(chart.series, [](const Series& series) { return series.x.size() > 1; })) return {};
     chart.y_low = 0;
-    Drawing drawing = draw(chart);
-    add_heading(heading(table, group), drawing);
+    return chart;
+}
+
+std::optional<Drawing> design_chart(const StudyTable& table, const ChartAxes& axes, const ChartGroup& group) {
+    const auto chart = required_distance_chart(table, axes, group);
+    if (!chart) return {};
+    Drawing drawing = draw(*chart);
+    add_heading(chart->title, drawing);
     return drawing;
 }
 
@@ -132,7 +137,7 @@ std::optional<Drawing> utilisation_map(const StudyTable& table, const ChartAxes&
     for (const auto& [height, point] : lifts)
         if (point->required.distance) map.required.emplace_back(*point->required.distance / point->width, height);
     Drawing drawing = draw(map);
-    add_heading(heading(table, group), drawing);
+    add_heading(chart_heading(table, group), drawing);
     return drawing;
 }
 

@@ -14,6 +14,14 @@ namespace {
 
 constexpr double map_height = 240, legend_width = 104;
 
+// Beyond the scale its end's colour with oblique lines on it.
+Colour hatched(const ColourScale& scale, double value, int place) {
+    const double slack = 1e-9 * (scale.high - scale.low);
+    const bool above = value > scale.high + slack, below = value < scale.low - slack;
+    if ((above || below) && place % 9 < 3) return above ? ink::text : ink::paper;
+    return scale.at(value);
+}
+
 Raster bands(const FieldMap& map, const ChartFrame& frame) {
     Raster raster{static_cast<int>(frame.plot.width() * 1.5), static_cast<int>(frame.plot.height() * 1.5), {}, {}};
     raster.pixels.reserve(static_cast<size_t>(raster.width) * raster.height);
@@ -21,7 +29,7 @@ Raster bands(const FieldMap& map, const ChartFrame& frame) {
         for (int column = 0; column < raster.width; ++column) {
             const double x = frame.x_low + (column + 0.5) / raster.width * (frame.x_high - frame.x_low);
             const double y = frame.y_high - (row + 0.5) / raster.height * (frame.y_high - frame.y_low);
-            raster.pixels.push_back(map.scale.at(map.values.at(x, y)));
+            raster.pixels.push_back(hatched(map.scale, map.values.at(x, y), row + column));
         }
     return raster;
 }

@@ -135,7 +135,8 @@ void draw_levels(const LineChart& chart, const ChartFrame& frame, Drawing& drawi
         drawing.add(Stroke{{{left, y}, {right, y}},
                            {colour, level.limit ? 1.6 : 1.1, level.limit ? std::vector<double>{} : std::vector<double>{6, 4}}});
         const double at = free_line(y, taken);
-        const double place = level.limit ? right - 6 : (left + right) / 2;
+        const double half = words_width(level.label, small_size) / 2;
+        const double place = level.limit ? right - 6 : std::max((left + right) / 2, frame.plot.left + half + 4);
         drawing.add(
             Words{{place, at}, level.label, small_size, level.limit ? Anchor::end : Anchor::middle, colour, false, true});
         taken.push_back(at);

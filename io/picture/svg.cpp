@@ -63,8 +63,12 @@ std::string pen_attributes(const Pen& pen) {
 }
 
 /// A nested viewport cuts off without an id.
-std::string cut_off(const std::string& element, const std::optional<Box>& inside) {
-    if (!inside) return element + "\n";
+std::string cut_off(const std::string& element, const std::vector<Eigen::Vector2d>& points, const std::optional<Box>& inside) {
+    const auto within = [&](const Eigen::Vector2d& point) {
+        return point.x() >= inside->left && point.x() <= inside->right && point.y() >= inside->top &&
+               point.y() <= inside->bottom;
+    };
+    if (!inside || std::ranges::all_of(points, within)) return element + "\n";
     const std::string box = fmt::format("{} {} {} {}", number(inside->left), number(inside->top), number(inside->width()),
                                         number(inside->height()));
     return fmt::format("<svg x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\" viewBox=\"{}\">{}</svg>\n", number(inside->left),
@@ -72,16 +76,15 @@ std::string cut_off(const std::string& element, const std::optional<Box>& inside
 }
 
 std::string element(const Stroke& stroke) {
-    return cut_off(fmt::format("<path d=\"{}\" fill=\"none\" stroke-linejoin=\"round\"{}/>", path_data(stroke.points, false),
-                               pen_attributes(stroke.pen)),
-                   stroke.inside);
+    return cut_off(fmt::format("<path d=\"{}\" fill=\"none\"{}/>", path_data(stroke.points, false), pen_attributes(stroke.pen)),
+                   stroke.points, stroke.inside);
 }
 
 std::string element(const Area& area) {
     std::string text = fmt::format("<path d=\"{}\" fill=\"{}\"", path_data(area.points, true), hex(area.fill));
     if (area.opacity < 1) text += fmt::format(" fill-opacity=\"{}\"", number(area.opacity));
     if (area.outline) text += pen_attributes(*area.outline);
-    return cut_off(text + "/>", area.inside);
+    return cut_off(text + "/>", area.points, area.inside);
 }
 
 std::string element(const Words& words) {
@@ -90,7 +93,7 @@ std::string element(const Words& words) {
         fmt::format("<text x=\"{}\" y=\"{}\" font-size=\"{}\" fill=\"{}\"{}", number(words.at.x()), number(words.at.y()),
                     number(words.size), hex(words.colour), anchors[static_cast<int>(words.anchor)]);
     if (words.bold) text += " font-weight=\"600\"";
-    if (words.halo) text += " stroke=\"#ffffff\" stroke-width=\"3\" stroke-linejoin=\"round\" paint-order=\"stroke\"";
+    if (words.halo) text += " stroke=\"#ffffff\" stroke-width=\"3\" paint-order=\"stroke\"";
     return text + ">" + escaped(words.text) + "</text>\n";
 }
 
@@ -107,6 +110,7 @@ std::string element(const Patchwork& patch) {
 std::string svg(const Drawing& drawing, const std::string& name) {
     std::string text = fmt::format(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {0} {1}\" width=\"{0}\" height=\"{1}\" role=\"img\" "
+        "stroke-linejoin=\"round\" "
         "font-family=\"Noto Sans, Helvetica Neue, Arial, DejaVu Sans, sans-serif\"{2}>\n",
         number(drawing.width), number(drawing.height), name.empty() ? "" : " data-drawing=\"" + escaped(name) + "\"");
     text += "<title>" + escaped(drawing.title) + "</title>\n";

@@ -120,8 +120,10 @@ int leading_state(const TransitionResult& result) {
 
 std::string answer_section(const RunRecord& record) {
     const std::string why = why_edges_stretch(record);
-    return "<section id=\"answer\" aria-label=\"Answer\">\n" + verdict_block(record.result) + "<div class=\"first\">\n<div>" +
-           criteria_table(record.result) + "</div>\n<div>" + opening_picture(record) +
+    constexpr size_t most_beside = 4;  // states for which a table has room beside the picture
+    const char* look = record.result.states.size() > most_beside ? "first wide-table" : "first";
+    return "<section id=\"answer\" aria-label=\"Answer\">\n" + verdict_block(record.result) + "<div class=\"" + look +
+           "\">\n<div>" + criteria_table(record.result) + "</div>\n<div>" + opening_picture(record) +
            (why.empty() ? "" : paragraph(well_set(why))) + paragraph(cautions, "caution") + "</div>\n</div>\n</section>\n";
 }
 

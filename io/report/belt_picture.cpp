@@ -43,7 +43,7 @@ void add_rolls(const std::vector<NamedRoll>& rolls, double far, Scene& scene) {
 Drawing belt_picture(const RunRecord& record, const StateResult& state, double width) {
     const TransitionLayout& layout = record.transition.layout;
     const ViewField& field = view_fields().front();
-    const FieldRange range = range_of(field, state);
+    const FieldRange range = range_of(field, state, held_lines(layout, state));
     const double far = layout.distance + 0.75 * layout.trough.spacing;
     Scene scene{{}, {}, colour_scale(range.low, range.high, field.both_signs)};
     add_belt(state, field, far, scene);

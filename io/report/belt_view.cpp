@@ -8,6 +8,7 @@
 #include "io/report/view_fields.h"
 #include "io/verdict.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace swale {
@@ -16,7 +17,23 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-constexpr size_t most_points = 10500;  // of half a belt, for one state of a page; of a whole one a third more
+constexpr size_t most_points_half = 10500, most_points_full = 14000, fewest_points = 1000;
+
+/// What one of several states may take of a page, so that up to ten of them stay within 1.5 MB.
+struct Share {
+    size_t points = most_points_half;
+    unsigned levels = 65535, mode_levels = 65535;  ///< of fields
+};
+
+// The page without its belts has some 840 kB, charts and still pictures 60 kB a state; a point takes 18 bytes, 12 on coarse
+// steps.
+Share share_of_page(size_t states, bool half) {
+    const double bytes = std::max(0.0, 660e3 / static_cast<double>(states) - 60e3);
+    const size_t most = half ? most_points_half : most_points_full;
+    const auto fine = static_cast<size_t>(bytes / 18), coarse = static_cast<size_t>(bytes / 12);
+    if (fine > 5000) return {std::min(fine, most)};
+    return {std::max(coarse, fewest_points), 4095, 255};
+}
 
 /// Which lines of the surface's sample a page gets.
 struct Thinned {
@@ -32,14 +49,24 @@ std::vector<int> every(int step, int from, int to) {
     return lines;
 }
 
-Thinned thinned(const BeltSurface& surface, bool half) {
+// Behind `far` [mm] with a step of its own.
+std::vector<int> lines_along(const BeltSurface& surface, int step, int far_step, double far) {
+    int behind = 0;
+    while (behind < surface.along && surface.points[static_cast<size_t>(behind) * surface.across].x <= far) ++behind;
+    if (behind == 0 || behind == surface.along) return every(step, 0, surface.along);
+    std::vector<int> lines = every(step, 0, behind);
+    for (const int i : every(far_step, behind, surface.along)) lines.push_back(i);
+    return lines;
+}
+
+// The far trough first, then all of it.
+Thinned thinned(const BeltSurface& surface, bool half, size_t allowed, double far) {
     const int first = half ? surface.across / 2 : 0;
-    const size_t allowed = half ? most_points : most_points * 4 / 3;
-    int along = 1, across = 1;
+    int along = 1, far_step = 1, across = 1;
     Thinned lines{every(1, 0, surface.along), every(1, first, surface.across)};
     while (lines.points() > allowed) {
-        (along <= across ? along : across) += 1;
-        lines = {every(along, 0, surface.along), every(across, first, surface.across)};
+        (far_step < 2 * along ? far_step : along <= across ? along : across) += 1;
+        lines = {lines_along(surface, along, far_step, far), every(across, first, surface.across)};
     }
     return lines;
 }
@@ -62,13 +89,16 @@ Json vectors(const BeltSurface& surface, const Thinned& lines, const std::functi
     return components;
 }
 
-Json fields_of(const StateResult& state, const Thinned& lines) {
+Json fields_of(const RunRecord& record, const StateResult& state, const Thinned& lines, const Share& share) {
+    const std::vector<double> held = held_lines(record.transition.layout, state);
     Json fields = Json::object();
     for (const ViewField& field : view_fields()) {
         if (!field.exists(state)) continue;
-        const FieldRange range = range_of(field, state);
+        const FieldRange range = range_of(field, state, held);
         const ColourScale scale = colour_scale(range.low, range.high, field.both_signs);
-        Json entry = packed_field(state.surface, lines, [&](size_t k) { return field.value(state, k); });
+        const unsigned levels = field.id.starts_with("mode") ? share.mode_levels : share.levels;
+        Json entry = packed_field(
+            state.surface, lines, [&](size_t k) { return field.value(state, k); }, levels);
         entry["from"] = scale.low;
         entry["to"] = scale.high;
         entry["bands"] = scale.bands;
@@ -92,16 +122,19 @@ Json place(const std::string& field, const std::string& name, const Reading& rea
     return {{"field", field}, {"name", name}, {"value", reading.value * factor}, {"x", reading.x}, {"y", reading.y}};
 }
 
-Json state_view(const RunRecord& record, const StateResult& state) {
+Json state_view(const RunRecord& record, const StateResult& state, const Share& share) {
     const bool half = record.transition.settings.model == Symmetry::half;
     const BeltSurface& surface = state.surface;
-    const Thinned lines = thinned(surface, half);
+    const TransitionLayout& layout = record.transition.layout;
+    const Thinned lines = thinned(surface, half, share.points, layout.distance + layout.trough.spacing);
     Json entry{{"name", with_visible_directions(state.name)}, {"excluded", state.excluded}};
     for (const int i : lines.along) entry["x"].push_back(surface.points[static_cast<size_t>(i) * surface.across].x);
     for (const int j : lines.across) entry["y"].push_back(surface.points[static_cast<size_t>(j)].y);
+    entry["thinned"] = lines.points() < static_cast<size_t>(surface.along) * (surface.across - (half ? surface.across / 2 : 0));
+    entry["solution"] = {surface.along, surface.across};
     entry["position"] = vectors(
         surface, lines, [&](size_t k) { return surface.points[k].position; }, 65535);
-    entry["fields"] = fields_of(state, lines);
+    entry["fields"] = fields_of(record, state, lines, share);
     add_mode("motion_symmetric", state.mode_symmetric, surface, lines, entry);
     add_mode("motion_antisymmetric", state.mode_antisymmetric, surface, lines, entry);
     entry["peaks"] = {place("strain", "most at the edge", state.edge_strain_max, 100),
@@ -133,7 +166,9 @@ Json fields_view() {
                         {"name", field.name},
                         {"unit", field.unit},
                         {"signed", field.both_signs},
-                        {"odd", field.mirrored_odd}});
+                        {"odd", field.mirrored_odd},
+                        {"power", field.power},
+                        {"widened", field.widened}});
     return list;
 }
 
@@ -157,9 +192,12 @@ Json belt_view(const RunRecord& record) {
     view["junctions"] = record.transition.layout.junctions();
     view["distance"] = record.transition.layout.distance;
     view["states"] = Json::array();
+    const auto shown = [](const StateResult& state) { return converged(state) && !state.surface.points.empty(); };
+    const auto states = static_cast<size_t>(std::ranges::count_if(record.result.states, shown));
+    const Share share = share_of_page(std::max<size_t>(1, states), half);
     for (const StateResult& state : record.result.states) {
-        if (!converged(state) || state.surface.points.empty()) continue;
-        view["states"].push_back(state_view(record, state));
+        if (!shown(state)) continue;
+        view["states"].push_back(state_view(record, state, share));
         view["states"].back()["limits"] = limits_of(record, state);
     }
     return view;

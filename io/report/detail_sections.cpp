@@ -187,26 +187,32 @@ std::string judgement_section(const RunRecord& record) {
     return section("judgements", "Limits, and what was not judged", body);
 }
 
-std::string closing_sections(const RunRecord& record) {
-    std::string text = section(
+std::string cautions_section() {
+    return section(
         "cautions", "Before anyone works on the conveyor",
         "<div class=\"cautions\">" + paragraph(cautions) +
             paragraph(
                 "Results are estimates for an engineer, not instructions. Rolls are taken as frictionless and the belt as "
                 "linear elastic and at rest; what else the model leaves out stands in the program's README.") +
             "</div>\n");
+}
+
+std::string closing_sections(const RunRecord& record) {
     std::string verbatim = paragraph("Run again with: swale solve " + record.case_file + " (swale " + version() + ").") +
                            "<pre class=\"case\" tabindex=\"0\">" + escaped_lines(record.case_text) + "</pre>\n";
     if (record.catalogue)
         verbatim += "<h3>Catalogue of belts that it names</h3>\n<pre class=\"case\" tabindex=\"0\">" +
                     escaped_lines(record.catalogue->text) + "</pre>\n";
-    text += section("case", "The case file, verbatim", verbatim);
-    return text + section("signatures", "Signed off",
-                          "<table class=\"signatures\"><thead><tr><th scope=\"col\"></th><th scope=\"col\">Name</th><th "
-                          "scope=\"col\">Date</th><th "
-                          "scope=\"col\">Signature</th></tr></thead><tbody><tr><th "
-                          "scope=\"row\">Prepared</th><td></td><td></td><td></td></tr><tr><th "
-                          "scope=\"row\">Checked</th><td></td><td></td><td></td></tr></tbody></table>\n");
+    return cautions_section() + section("case", "The case file, verbatim", verbatim) + signatures_section();
+}
+
+std::string signatures_section() {
+    return section("signatures", "Signed off",
+                   "<table class=\"signatures\"><thead><tr><th scope=\"col\"></th><th scope=\"col\">Name</th><th "
+                   "scope=\"col\">Date</th><th "
+                   "scope=\"col\">Signature</th></tr></thead><tbody><tr><th "
+                   "scope=\"row\">Prepared</th><td></td><td></td><td></td></tr><tr><th "
+                   "scope=\"row\">Checked</th><td></td><td></td><td></td></tr></tbody></table>\n");
 }
 
 }  // namespace swale

@@ -23,5 +23,8 @@ std::string judgement_section(const RunRecord& record);
 
 /// Cautions, the case file verbatim, room for signatures.
 std::string closing_sections(const RunRecord& record);
+/// The first and the last of these, for a report of another kind.
+std::string cautions_section();
+std::string signatures_section();
 
 }  // namespace swale

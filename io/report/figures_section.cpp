@@ -2,14 +2,13 @@
 
 #include "io/picture/svg.h"
 #include "io/report/belt_picture.h"
+#include "io/report/chart_data.h"
 #include "io/report/html.h"
 #include "io/report/state_charts.h"
 #include "io/report/strain_map.h"
 #include "io/verdict.h"
 
 #include <fmt/format.h>
-
-#include <cmath>
 
 namespace swale {
 
@@ -56,7 +55,8 @@ std::string figures_section(const RunRecord& record) {
     std::string map = by_state(record, [&](size_t, const StateResult& state) {
         return figure(draw(strain_map(record, state)),
                       "Longitudinal strain on the belt laid flat. Lines across: sets, with their rolls as boxes; broken lines "
-                      "along: junctions.");
+                      "along: junctions. Hatched, if anywhere: beyond the scale, next to what holds the belt, where strains "
+                      "are singular.");
     });
     if (map.empty()) return section("figures", "Pictures", paragraph("No state has a solution to be shown."));
     return "<div id=\"choices\" class=\"live\" hidden></div>\n" +
@@ -64,36 +64,16 @@ std::string figures_section(const RunRecord& record) {
                    "<div id=\"space-view\" class=\"live\" hidden></div>\n"
                    "<p class=\"still-note\">The belt can be turned here where a browser runs the page's script and has WebGL; "
                    "the picture at the top shows it at rest.</p>\n") +
-           section("map", "Strain over the flattened belt",
+           section("map", "The belt laid flat",
                    "<div id=\"map-view\" class=\"live\" hidden></div>\n<div class=\"still\">" + map + "</div>\n") +
            section("charts", "Along and across the belt",
                    by_state(record, [&](size_t i, const StateResult& state) { return charts_of(record, i, state); }));
 }
 
 Json charts_data(const RunRecord& record) {
-    const auto rounded = [](double value) {
-        return std::isfinite(value) ? Json(std::stod(fmt::format("{:.5g}", value))) : Json(nullptr);
-    };
-    const auto list = [&](const std::vector<double>& values) {
-        Json numbers = Json::array();
-        for (const double value : values) numbers.push_back(rounded(value));
-        return numbers;
-    };
     Json charts = Json::object();
     for_each_shown(record, [&](size_t i, const StateResult& state) {
-        for (const StateChart& entry : state_charts(record, state)) {
-            const ChartFrame frame = frame_of(entry.chart);
-            Json series = Json::array();
-            for (const Series& line : entry.chart.series)
-                series.push_back({{"name", line.name}, {"x", list(line.x)}, {"y", list(line.y)}});
-            charts[chart_name(entry, i)] = {{"plot", {frame.plot.left, frame.plot.top, frame.plot.right, frame.plot.bottom}},
-                                            {"x", {frame.x_low, frame.x_high}},
-                                            {"y", {frame.y_low, frame.y_high}},
-                                            {"xName", entry.chart.x_label},
-                                            {"xUnit", entry.chart.x_unit},
-                                            {"yUnit", entry.chart.y_unit},
-                                            {"series", series}};
-        }
+        for (const StateChart& entry : state_charts(record, state)) charts[chart_name(entry, i)] = chart_data(entry.chart);
     });
     return charts;
 }

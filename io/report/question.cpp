@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <numbers>
 
 namespace swale {
@@ -25,6 +26,13 @@ std::string pulley_words(const Pulley& pulley) {
 
 /// "45, 62 and 18 kN"
 std::string tensions(const std::vector<TensionState>& states) {
+    constexpr size_t most_named = 5;
+    const bool all_given = std::ranges::all_of(states, [](const TensionState& state) { return state.total.has_value(); });
+    if (states.size() > most_named && all_given) {
+        const auto [low, high] = std::ranges::minmax(states, {}, [](const TensionState& state) { return *state.total; });
+        return fmt::format("{} tensions from {} to {} kN", states.size(), significant(*low.total / 1e3),
+                           significant(*high.total / 1e3));
+    }
     std::string text;
     for (size_t i = 0; i < states.size(); ++i) {
         const std::string value = states[i].total ? significant(*states[i].total / 1e3) + " kN"

@@ -26,7 +26,7 @@ GridField grid_field(const StateResult& state, const ViewField& field) {
 
 FieldMap strain_map(const RunRecord& record, const StateResult& state) {
     const ViewField& field = view_fields().front();
-    const FieldRange range = range_of(field, state);
+    const FieldRange range = range_of(field, state, held_lines(record.transition.layout, state));
     FieldMap map{"Longitudinal strain on the flattened belt, " + state.name, field.name, field.unit, grid_field(state, field),
                  colour_scale(range.low, range.high, false)};
     for (const SetPlace& set : set_places(state)) map.sets.push_back({set.name, set.x});

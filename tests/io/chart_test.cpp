@@ -3,13 +3,10 @@
 #include "io/chart_command.h"
 #include "io/file_error.h"
 #include "io/quantity.h"
-#include "io/study/study_database.h"
-#include "io/whole_file.h"
-#include "tests/io/scratch_folder.h"
+#include "tests/io/made_up_study.h"
 
 #include <doctest/doctest.h>
 #include <fmt/format.h>
-#include <nlohmann/json.hpp>
 
 #include <cmath>
 #include <fstream>
@@ -31,76 +28,12 @@ std::vector<DistanceRow> straight_rows(double needed) {
     return rows;
 }
 
-const std::string base_case = R"([belt]
-width = "1000 mm"
-designation = "EP 800/4 6+3"
-[[tension]]
-name = "running"
-total = "0.5 rated"
-[pulley]
-end = "tail"
-diameter = "630 mm"
-lift = "0 mm"
-[trough]
-angle = "35 deg"
-[transition]
-distance = "2400 mm"
-)";
-
-const std::string study_text = R"(title = "Charted"
-case = "base.toml"
-[[vary]]
-key = "tension[1].total"
-values = ["0.2 rated", "0.4 rated", "0.8 rated"]
-[[vary]]
-key = "pulley.lift"
-values = ["0 depths", "0.5 depths"]
-[[vary]]
-key = "transition.distance"
-values = ["1 widths", "1.5 widths", "2 widths", "3 widths"]
-)";
-
-// What the made-up belt needs: longer under more tension, shorter behind a raised pulley [mm].
-double needed(const std::vector<std::string>& labels) {
-    return 1200 + 1000 * label_number(labels[0]) - 400 * label_number(labels[1]);
+std::string file_of(const std::filesystem::path& folder, const std::string& name) {
+    std::ifstream stream(folder / name);
+    std::ostringstream text;
+    text << stream.rdbuf();
+    return text.str();
 }
-
-std::string made_up_record(const PlannedCase& planned) {
-    using Json = nlohmann::ordered_json;
-    const double distance = label_number(planned.labels[2]) * width;
-    const double used = 1.15 * std::pow(needed(planned.labels) / distance, 2);
-    const Json state{{"name", "running"}, {"status", "converged"}, {"reason", ""}, {"supports", Json::array()}};
-    const Json criterion{{"name", edge_criterion}, {"state", "running"}, {"value", used - 0.01},
-                         {"limit", 1.15},          {"error", 0.01},      {"passed", used - 0.01 <= 1.15}};
-    const Json summary{{"verdict", ""},
-                       {"states", {state}},
-                       {"criteria", {criterion}},
-                       {"hand_methods", {{{"name", "by hand"}, {"minimum_distance_mm", 1700}}}}};
-    return Json{{"case", planned.number}, {"inputs", planned.labels}, {"case_text", planned.text}, {"status", "solved"},
-                {"reason", ""},           {"summary", summary},       {"curves", Json::array()}}
-        .dump();
-}
-
-/// A folder with the database of a study whose results are made up.
-struct MadeUpStudy {
-    ScratchFolder folder;
-    std::filesystem::path database = folder.path() / "made-up.h5", charts = folder.path() / "charts";
-
-    MadeUpStudy() {
-        std::ofstream(folder.path() / "base.toml") << base_case;
-        std::ofstream(folder.path() / "study.toml") << study_text;
-        const StudyPlan plan(read_study(folder.path() / "study.toml"));
-        std::map<int, std::string> records;
-        for (int number = 1; number <= plan.size(); ++number) records[number] = made_up_record(plan.at(number));
-        write_whole_file(database, study_database(plan, records, database));
-    }
-    std::string file(const std::string& name) const {
-        std::ifstream stream(charts / name);
-        std::ostringstream text;
-        text << stream.rdbuf();
-        return text.str();
-    }
-};
 
 }  // namespace
 
@@ -176,8 +109,8 @@ TEST_CASE("the last criterion to pass binds and a belt that sags fails again far
 TEST_CASE("charts of a study give back what its belt needs") {
     const MadeUpStudy study;
     std::ostringstream answer;
-    REQUIRE(run_chart({study.database, study.charts, "transition.distance", "", "pulley.lift", "", "svg,png"}, answer) == 0);
-    std::istringstream rows(study.file("charts.csv"));
+    REQUIRE(run_chart({study.database, study.charts, {"transition.distance", "", "pulley.lift", ""}, "svg,png"}, answer) == 0);
+    std::istringstream rows(file_of(study.charts, "charts.csv"));
     std::string line;
     std::getline(rows, line);
     CHECK(line ==
@@ -186,22 +119,22 @@ TEST_CASE("charts of a study give back what its belt needs") {
     for (const char* tension : {"0.2 rated", "0.4 rated", "0.8 rated"})
         for (const char* lift : {"0 depths", "0.5 depths"}) {
             REQUIRE(std::getline(rows, line));
-            const double wanted = needed({tension, lift});
+            const double wanted = made_up_distance({tension, lift});
             CHECK(line == fmt::format("{},{},1000,{:.6g},{:.6g},\"edge tension / rated tension in \"\"running\"\"\",,,,1700",
                                       tension, lift, wanted, wanted / width));
         }
-    CHECK(study.file("maps.csv").find("0.2 rated,0 depths,2000,2,0.49,0.49") != std::string::npos);
-    CHECK(study.file("chart-1.svg").find("belt tension [of the rated one]") != std::string::npos);
-    CHECK(study.file("map-2-0-4-rated.svg").find("pulley lift [trough depths]") != std::string::npos);
+    CHECK(file_of(study.charts, "maps.csv").find("0.2 rated,0 depths,2000,2,0.49,0.49") != std::string::npos);
+    CHECK(file_of(study.charts, "chart-1.svg").find("belt tension [of the rated one]") != std::string::npos);
+    CHECK(file_of(study.charts, "map-2-0-4-rated.svg").find("pulley lift [trough depths]") != std::string::npos);
     CHECK(std::filesystem::exists(study.charts / "map-3-0-8-rated.png"));
 }
 
 TEST_CASE("a chart names what it can't do") {
     const MadeUpStudy study;
     std::ostringstream answer;
-    CHECK_THROWS_WITH_AS(run_chart({study.database, study.charts, "distance"}, answer),
+    CHECK_THROWS_WITH_AS(run_chart({study.database, study.charts, {"distance"}}, answer),
                          doctest::Contains("\"tension[1].total\", \"pulley.lift\" or \"transition.distance\""), BadQuantity);
-    CHECK_THROWS_AS(run_chart({study.database, study.charts, "transition.distance", "transition.distance"}, answer),
+    CHECK_THROWS_AS(run_chart({study.database, study.charts, {"transition.distance", "transition.distance"}}, answer),
                     BadQuantity);
     CHECK_THROWS_AS(run_chart({study.folder.path() / "base.toml", study.charts}, answer), FileError);
     CHECK_THROWS_AS(run_chart({study.folder.path() / "none.h5", study.charts}, answer), FileError);

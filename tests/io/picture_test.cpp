@@ -4,6 +4,7 @@
 #include "io/picture/cairo_files.h"
 #include "io/picture/contour_lines.h"
 #include "io/picture/scene.h"
+#include "io/picture/simplified.h"
 #include "io/picture/svg.h"
 #include "io/report/page_parts.h"
 
@@ -126,4 +127,18 @@ TEST_CASE("pictures of one drawing have the same bytes every time") {
     CHECK(pdf(drawing, "2026-01-02T03:04:05Z") == pdf(drawing, "2026-01-02T03:04:05Z"));
     CHECK(png(drawing).substr(1, 3) == "PNG");
     CHECK(pdf(drawing, "2026-01-02T03:04:05Z").starts_with("%PDF"));
+}
+
+TEST_CASE("a simplified line reads the same to what may be off and has fewer points") {
+    std::vector<Eigen::Vector2d> line;
+    for (int k = 0; k <= 400; ++k) line.emplace_back(k, std::sin(0.02 * k) + (k == 201 ? 0.3 : 0));
+    const auto thin = simplified(line, 1e-3);
+    CHECK(thin.size() < line.size() / 3);
+    std::size_t at = 0;
+    for (const Eigen::Vector2d& point : line) {
+        while (thin[at + 1].x() < point.x()) ++at;
+        const Eigen::Vector2d &from = thin[at], &to = thin[at + 1];
+        const double read = from.y() + (point.x() - from.x()) / (to.x() - from.x()) * (to.y() - from.y());
+        CHECK(std::abs(read - point.y()) <= 1.0001e-3);
+    }
 }

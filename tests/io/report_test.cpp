@@ -4,7 +4,9 @@
 #include "io/case_file.h"
 #include "io/report/packed_numbers.h"
 #include "io/report/page.h"
+#include "io/report/view_fields.h"
 #include "solver/transition.h"
+#include "tests/io/held_run.h"
 #include "tests/io/sample_run.h"
 #include "tests/io/scratch_folder.h"
 
@@ -12,6 +14,7 @@
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
+#include <cmath>
 #include <ctime>
 
 using namespace swale;
@@ -74,7 +77,44 @@ TEST_CASE("report: of the shipped cases it takes no more than half a second and 
         CHECK(html.size() < 1'500'000);
     }
 }
+
+TEST_CASE("report: eight states of a whole belt stay within 1.5 MB and say that they are thinned") {
+    RunRecord record;
+    record.case_file = SWALE_SOURCE_DIR "/cases/reclaim-r3-tail/reclaim-r3-tail.toml";
+    record.case_text = file_text(record.case_file) + "\n[solve]\nmodel = \"full\"\n";
+    record.transition = parse_case(record.case_text, record.case_file);
+    record.result = solve_transition(record.transition);
+    const std::vector<StateResult> solved = record.result.states;
+    for (size_t k = solved.size(); k < 8; ++k) {
+        record.result.states.push_back(solved[k % solved.size()]);
+        record.result.states.back().name += " again " + std::to_string(k);
+    }
+    const std::string html = report_html(record);
+    MESSAGE(html.size() << " bytes");
+    CHECK(html.size() < 1'500'000);
+    const BeltSurface& surface = solved[0].surface;
+    const auto state = data_of(html)["states"][0];
+    CHECK(state["thinned"] == true);
+    CHECK(state["solution"] == nlohmann::json{surface.along, surface.across});
+    for (const double x : state["x"])  // every line of the picture is one of the solution's, none is made up between
+        CHECK(std::ranges::any_of(surface.points, [&](const SurfacePoint& point) { return point.x == x; }));
+}
 #endif
+
+TEST_CASE("report: colours of a strain leave out what is singular at a held far end") {
+    const RunRecord record = held_run(3);
+    const StateResult& state = record.result.states[0];
+    const ViewField& strain = view_fields().front();
+    const FieldRange all = range_of(strain, state, {}),
+                     cut = range_of(strain, state, held_lines(record.transition.layout, state));
+    CHECK(held_lines(record.transition.layout, state) == std::vector<double>{state.surface.points.back().x});
+    CHECK(cut.high < all.high);
+    double high = -INFINITY;
+    for (const SurfacePoint& point : state.surface.points)
+        if (point.x >= state.excluded && point.x <= state.surface.points.back().x - state.excluded)
+            high = std::max(high, 100 * point.strain);
+    CHECK(cut.high == high);
+}
 
 TEST_CASE("report: hostile text in titles and names stays text") {
     RunRecord record = sample_run();

@@ -17,15 +17,17 @@ void main() {
 // Bands of colour with thin lines between them where there is room; light from the eye's upper left on both faces.
 const fragmentShader = `
 uniform sampler2D bandColours;
-uniform float low, high, bands;
+uniform float low, high, bands, power;
 varying float v_value;
 varying vec3 v_normal;
 void main() {
-  float place = clamp((v_value - low) / (high - low), 0.0, 0.99999) * bands;
+  float share = (v_value - low) / (high - low);
+  float place = pow(clamp(share, 0.0, 1.0), power) * 0.99999 * bands;
   vec3 colour = texture2D(bandColours, vec2((floor(place) + 0.5) / bands, 0.5)).rgb;
   float width = fwidth(place);
   float nearest = abs(fract(place + 0.5) - 0.5);
   if (nearest < 0.6 * width && place > 0.5 && place < bands - 0.5) colour = mix(colour, vec3(1.0), 0.55 * (1.0 - smoothstep(0.12, 0.3, width)));
+  if ((share > 1.0001 || share < -0.0001) && mod(gl_FragCoord.x + gl_FragCoord.y, 9.0) < 2.5) colour = vec3(share > 1.0 ? 0.12 : 1.0);
   float light = 0.66 + 0.38 * abs(dot(normalize(v_normal), normalize(vec3(-0.35, 0.5, 0.8))));
   gl_FragColor = vec4(min(colour * light, 1.0), 1.0);
 }`;
@@ -66,7 +68,7 @@ export class BeltSpace {
     this.addRolls(view.rolls);
     this.addMark();
     this.material = new ShaderMaterial({ vertexShader, fragmentShader, side: DoubleSide,
-      uniforms: { bandColours: { value: null }, low: { value: 0 }, high: { value: 1 }, bands: { value: 1 } } });
+      uniforms: { bandColours: { value: null }, low: { value: 0 }, high: { value: 1 }, bands: { value: 1 }, power: { value: 1 } } });
     this.reach = view.distance;
     const sets = view.rolls.map((roll) => roll.centre[0]);
     this.seen = Math.min(Math.max(...sets, this.reach), 1.6 * this.reach) + 300;
@@ -111,7 +113,7 @@ export class BeltSpace {
     });
   }
 
-  show(surface, field, signed, scale, motion, amplitude) {
+  show(surface, field, info, scale, motion, amplitude) {
     if (this.surface !== surface) {
       const first = !this.belt;
       if (this.belt) { this.scene.remove(this.belt); this.belt.geometry.dispose(); }
@@ -123,14 +125,15 @@ export class BeltSpace {
       if (first) this.home();
     }
     placePoints(this.belt.geometry, surface, scale, motion, amplitude);
-    this.belt.geometry.attributes.value.array.set(field.numbers);
+    this.belt.geometry.attributes.value.array.set(field.shown);
     this.belt.geometry.attributes.value.needsUpdate = true;
     const uniforms = this.material.uniforms;
     uniforms.bandColours.value?.dispose();
-    uniforms.bandColours.value = bandTexture(field, signed);
+    uniforms.bandColours.value = bandTexture(field, info.signed);
     uniforms.low.value = field.from;
     uniforms.high.value = field.to;
     uniforms.bands.value = field.bands;
+    uniforms.power.value = info.power;
     if (this.markedPoint !== undefined) this.putMark(this.markedPoint);
     this.draw();
   }

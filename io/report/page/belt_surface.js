@@ -14,7 +14,17 @@ function whole(half, along, across, sign) {
   return numbers;
 }
 
-/** {along, across, x, y, position: [x, y, z], motion: {...}, fields: {id: {numbers, from, to, bands, step}}}; point (i, j) is
+/** The largest value within `reach` along the belt at each point: what stands in narrow lines is seen so. */
+function widest(numbers, { along, across, x }, reach) {
+  const shown = new Float64Array(numbers);
+  for (let i = 0; i < along; ++i)
+    for (let n = 0; n < along; ++n)
+      if (n !== i && Math.abs(x[n] - x[i]) <= reach)
+        for (let j = 0; j < across; ++j) shown[i * across + j] = Math.max(shown[i * across + j], numbers[n * across + j]);
+  return shown;
+}
+
+/** {along, across, x, y, position: [x, y, z], motion: {...}, fields: {id: {numbers, shown, from, to, bands, step}}}; point (i, j) is
  * number i * across + j. */
 export async function beltSurface(state, view) {
   const along = state.x.length, given = state.y.length;
@@ -30,7 +40,8 @@ export async function beltSurface(state, view) {
     const packed = state.fields[field.id];
     if (!packed) continue;
     const numbers = await widened(packed, field.odd ? -1 : 1);
-    surface.fields[field.id] = { numbers, from: packed.from, to: packed.to, bands: packed.bands,
+    const shown = field.widened > 0 ? widest(numbers, surface, field.widened) : numbers;
+    surface.fields[field.id] = { numbers, shown, low: packed.low, high: packed.high, from: packed.from, to: packed.to, bands: packed.bands,
       step: (packed.high - packed.low) / packed.levels };
   }
   // Up, a motion is one of the fields.

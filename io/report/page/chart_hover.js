@@ -10,6 +10,11 @@ function valueAt(series, x) {
   return x1 === x0 ? y1 : y0 + (x - x0) / (x1 - x0) * (y1 - y0);
 }
 
+/** Enough to tell a hundredth of the axis apart, and none of an axis in mm. */
+function decimals(range) {
+  return Math.max(0, 2 - Math.floor(Math.log10(range)));
+}
+
 export class ChartHover {
   constructor(svg, chart) {
     Object.assign(this, { svg, chart });
@@ -48,7 +53,7 @@ export class ChartHover {
     const px = left + (x - from) / (to - from) * (right - left);
     this.line.setAttribute("d", `M${px} ${top}V${bottom}`);
     const values = this.chart.series.map((series) => [series.name, valueAt(series, x)]).filter(([, value]) => value !== null);
-    this.readout.replaceChildren(...[`at ${x.toFixed(0)} ${this.chart.xUnit}`, ...values.map(([name, value]) =>
+    this.readout.replaceChildren(...[`at ${x.toFixed(decimals(to - from))} ${this.chart.xUnit}`, ...values.map(([name, value]) =>
       `${name} ${value.toPrecision(3)} ${this.chart.yUnit}`)].map((text) => Object.assign(document.createElement("span"), { textContent: text })));
   }
 }

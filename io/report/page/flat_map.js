@@ -1,7 +1,7 @@
 // The belt laid flat: bands of colour, contour lines, sets, junctions; the value under the pointer or the arrow keys.
 import { bisectRight, ticks } from "d3-array";
 import { contours } from "d3-contour";
-import { bandColours } from "./colour_maps.js";
+import { bandColours, beyond, boundary, shareOf } from "./colour_maps.js";
 
 const margin = { left: 54, top: 26, right: 30, bottom: 40 };
 
@@ -53,10 +53,11 @@ export class FlatMap {
     const columns = places(surface.x, width, false), rows = places(surface.y, height, true);
     for (let r = 0; r < height; ++r)
       for (let c = 0; c < width; ++c) {
-        const [i, s] = columns[c], [j, t] = rows[r], k = i * surface.across + j, n = field.numbers;
+        const [i, s] = columns[c], [j, t] = rows[r], k = i * surface.across + j, n = field.shown;
         const value = (1 - s) * ((1 - t) * n[k] + t * n[k + 1]) + s * ((1 - t) * n[k + surface.across] + t * n[k + surface.across + 1]);
-        const band = Math.min(field.bands - 1, Math.max(0, Math.floor((value - field.from) / (field.to - field.from) * field.bands)));
-        image.data.set([...colours[band], 255], 4 * (r * width + c));
+        const band = Math.min(field.bands - 1, Math.floor(shareOf(value, field, this.info) * field.bands));
+        const hatch = beyond(value, field) && (r + c) % Math.round(9 * ratio) < 2.5 * ratio;
+        image.data.set(hatch ? (value > field.to ? [29, 42, 51, 255] : [255, 255, 255, 255]) : [...colours[band], 255], 4 * (r * width + c));
       }
     pen.putImageData(image, b.left * ratio, b.top * ratio);
   }
@@ -64,7 +65,7 @@ export class FlatMap {
   /** Lines of d3-contour, whose points lie in the middle of its cells, on the belt's uneven grid. */
   trace(pen, value) {
     const { surface, field } = this;
-    const [shape] = contours().size([surface.across, surface.along]).smooth(true).thresholds([value])(field.numbers);
+    const [shape] = contours().size([surface.across, surface.along]).smooth(true).thresholds([value])(field.shown);
     const at = (nodes, index) => {
       const place = Math.min(nodes.length - 1, Math.max(0, index - 0.5)), i = Math.min(nodes.length - 2, Math.floor(place));
       return nodes[i] + (place - i) * (nodes[i + 1] - nodes[i]);
@@ -83,6 +84,7 @@ export class FlatMap {
 
   drawContours(pen) {
     const { field } = this;
+    if (this.info.widened > 0) return;  // lines would cover what they enclose
     pen.save();
     const b = this.box;
     pen.beginPath();
@@ -91,7 +93,7 @@ export class FlatMap {
     pen.strokeStyle = this.info.signed ? "#555" : "#fff";
     pen.lineWidth = 0.7;
     for (let band = 1; band < field.bands; ++band) {
-      const value = field.from + (field.to - field.from) * band / field.bands;
+      const value = boundary(band, field, this.info);
       pen.setLineDash(this.info.signed && value < 0 ? [4, 3] : []);
       this.trace(pen, value);
     }

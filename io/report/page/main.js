@@ -44,6 +44,13 @@ function readoutTable(surface, k, chosen) {
   return table;
 }
 
+function hoverCharts() {
+  for (const svg of document.querySelectorAll("svg[data-drawing]")) {
+    const chart = view.charts[svg.dataset.drawing];
+    if (chart) new ChartHover(svg, chart);
+  }
+}
+
 class Report {
   constructor() {
     document.documentElement.classList.add("scripted");
@@ -54,10 +61,7 @@ class Report {
     this.readout = element("div", { className: "readout", role: "status" });
     this.makeMap();
     this.makeSpace();
-    for (const svg of document.querySelectorAll("svg[data-drawing]")) {
-      const chart = view.charts[svg.dataset.drawing];
-      if (chart) new ChartHover(svg, chart);
-    }
+    hoverCharts();
   }
 
   makeMap() {
@@ -74,7 +78,8 @@ class Report {
 
   mapHint(info, state) {
     const limit = state.limits[info.id];
-    return element("p", { className: "hint", textContent: "Lines across: sets, with their rolls as boxes; broken lines along: junctions" +
+    const thinned = state.thinned ? `This picture has ${this.surface.along} by ${this.surface.across} points of the ${state.solution[0]} by ${state.solution[1]} in result.h5, each with its own values. ` : "";
+    return element("p", { className: "hint", textContent: thinned + "Lines across: sets, with their rolls as boxes; broken lines along: junctions" +
       (limit === undefined ? "." : `; red line: the limit of ${limit.toPrecision(3)} ${info.unit}; cross: the most at the edge.`) });
   }
 
@@ -138,7 +143,7 @@ class Report {
     if (!this.space) return;
     const motion = surface.motion[info.id];
     this.amplitude.label.hidden = !motion;
-    this.space.show(surface, field, info.signed, this.stretch.value, motion, this.amplitude.value);
+    this.space.show(surface, field, info, this.stretch.value, motion, this.amplitude.value);
     this.spaceLegend.replaceChildren(legend(field, info, this.spaceLegend.clientWidth));
     this.tell();
   }
@@ -147,4 +152,7 @@ class Report {
 if (view.states.length > 0) {
   const report = new Report();
   report.show().then(() => { document.documentElement.dataset.ready = "yes"; });
+} else {
+  hoverCharts();
+  document.documentElement.dataset.ready = "yes";
 }

@@ -1,4 +1,4 @@
-"""Values of one surface point as result.h5 has them, in the report's units: stored_point.py FILE STATE X Y"""
+"""Values of one surface point as result.h5 has them, in the report's units: stored_point.py FILE STATE X Y LEVELS MODE_LEVELS"""
 
 import json
 import sys
@@ -7,6 +7,7 @@ import h5py
 import numpy as np
 
 file, name, x, y = sys.argv[1], sys.argv[2], float(sys.argv[3]), float(sys.argv[4])
+levels, mode_levels = int(sys.argv[5]), int(sys.argv[6])
 with h5py.File(file) as run:
     state = next(s for s in run["states"].values() if s.attrs["name"] == name)
     surface = state["surface"]
@@ -28,6 +29,6 @@ with h5py.File(file) as run:
         "mode": state["mode_symmetric/motion"][..., 2],
     }
     answer = {key: float(values[place]) for key, values in fields.items()}
-    # A page carries numbers in 65535 steps between the least and the largest.
-    answer["quantum"] = {key: float(np.ptp(values)) / 65535 * 0.51 for key, values in fields.items()}
+    # A page carries numbers in so many steps between the least and the largest.
+    answer["quantum"] = {key: float(np.ptp(values)) / (mode_levels if key == "mode" else levels) * 0.51 for key, values in fields.items()}
     print(json.dumps(answer))

@@ -1,6 +1,8 @@
 // Reports for the browser tests: one with hostile text in every name, one with 20,000 quads.
 #include "io/report/report.h"
+#include "io/report/study/study_report.h"
 #include "io/whole_file.h"
+#include "tests/io/made_up_study.h"
 #include "tests/io/sample_run.h"
 
 #include <cmath>
@@ -8,6 +10,20 @@
 using namespace swale;
 
 namespace {
+
+StudyRecord hostile_study() {
+    const std::string hostile =
+        "</script><script>document.title='taken'</script>\"'><img src=x onerror=\"document.title='taken'\">"
+        "\u202e\u05de\u05e1\u05d5\u05e2" +
+        std::string(400, 'W');
+    StudyRecord record = read_study_record(MadeUpStudy().database);
+    record.table.title = record.study_text = record.case_text = record.table.axes[1] = hostile;
+    for (ChartedCase& charted : record.table.cases) {
+        charted.labels[1] += hostile;
+        charted.row.left = {{hostile, charted.row.least()->second}};
+    }
+    return record;
+}
 
 RunRecord hostile_run() {
     RunRecord record = sample_run();
@@ -53,4 +69,6 @@ int main(int, char** arguments) {
     const std::filesystem::path folder = arguments[1];
     write_whole_file(folder / "hostile.html", report_html(hostile_run()));
     write_whole_file(folder / "fine.html", report_html(fine_run()));
+    write_whole_file(folder / "study.html", study_report_html(read_study_record(MadeUpStudy().database)));
+    write_whole_file(folder / "hostile-study.html", study_report_html(hostile_study()));
 }
