@@ -47,8 +47,8 @@ Arrangement arrangement_of(const Json& entry, const TransitionCase& sized) {
 }
 
 SizingStep step_of(const Json& entry, const TransitionCase& sized) {
-    return {layout_of(entry, sized.layout), entry.at("whole"), entry.at("passed"), number_or_none(entry.at("headroom")),
-            entry.at("binding")};
+    return {layout_of(entry, sized.layout),       entry.at("coarse"), entry.at("whole"), entry.at("passed"),
+            number_or_none(entry.at("headroom")), entry.at("binding")};
 }
 
 Lever lever_of(const Json& entry) {

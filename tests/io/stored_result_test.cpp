@@ -39,9 +39,9 @@ Sizing made_up_search(const RunRecord& record) {
     Sizing sizing;
     sizing.best = Arrangement{"pulley 95 mm up", sized, true, 0.0123456789, "edge tension in \"running\""};
     sizing.arrangements = {*sizing.best, {"one set of <11> deg", other, false, -INFINITY, "no answer: \"no solution\""}};
-    sizing.steps = {{other.layout, false, false, -0.25, "edge"},
-                    {sized.layout, true, true, 0.0123456789, "edge"},
-                    {other.layout, false, false, -INFINITY, "no solution"}};
+    sizing.steps = {{other.layout, true, false, false, -0.25, "edge"},
+                    {sized.layout, false, true, true, 0.0123456789, "edge"},
+                    {other.layout, false, false, false, -INFINITY, "no solution"}};
     sizing.levers = {{"lift", "mm", 1e-4, {}, -3.3}, {"tension", "N", -1e-6, 120.5, {}}};
     sizing.reason = "edge tension binds";
     sizing.states_tried = 7;
