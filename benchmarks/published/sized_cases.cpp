@@ -103,7 +103,9 @@ std::string in_print(const std::optional<Left>& left) {
 double half_of_finest(const TransitionCase& sized, const TransitionResult& result) {
     int halvings = 0;
     for (const StateResult& state : result.states) {
-        const auto fine = [](const NewtonRecord& record) { return record.grid.starts_with("fine"); };
+        const auto fine = [](const NewtonRecord& record) {
+            return record.grid == "fine grid" || record.grid.starts_with("finer grid");
+        };
         halvings = std::max(halvings, static_cast<int>(std::ranges::count_if(state.newton, fine)));
     }
     return sized.settings.grid * std::pow(0.5, halvings);

@@ -8,7 +8,8 @@
 
 namespace swale {
 
-/// A state solved on a grid and again with every span halved, until the judged readings are as accurate as wanted.
+/// A state solved on a grid and again with every span halved, until the judged readings are as accurate as wanted; where the
+/// edge's peak beside the pulley is not, first on a grid that is finer in that corner alone.
 struct GridLadder {
     GridSolution finest;
     Readings coarser;                   ///< of the grid below
