@@ -102,7 +102,7 @@ TEST_CASE("report: eight states of a whole belt stay within 1.5 MB and say that 
 #endif
 
 TEST_CASE("report: colours of a strain leave out what is singular at a held far end") {
-    const RunRecord record = held_run(3);
+    const RunRecord record = held_run(2);
     const StateResult& state = record.result.states[0];
     const ViewField& strain = view_fields().front();
     const FieldRange all = range_of(strain, state, {}),
