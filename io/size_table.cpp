@@ -70,7 +70,7 @@ SizingBounds sizing_bounds(const std::string& case_text, const std::string& file
     Mistakes mistakes(file);
     CaseTable table(document, "", mistakes);
     SizingBounds bounds = read_size_table(table.table("size", false), transition.layout);
-    bounds.relative = std::min(bounds.relative, transition.settings.accuracy);
+    bounds.relative = std::min(bounds.relative, transition.settings.accuracy / 2);
     return bounds;
 }
 
