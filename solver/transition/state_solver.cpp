@@ -7,7 +7,6 @@
 #include "solver/transition/error_estimate.h"
 #include "solver/transition/tension_path.h"
 
-
 #include <algorithm>
 #include <utility>
 
