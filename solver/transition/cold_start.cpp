@@ -28,6 +28,17 @@ CubicBasis every_other(const CubicBasis& basis) {
     return CubicBasis(std::move(breaks));
 }
 
+// A whole belt's from the centre line outwards, as half of it has them.
+CubicBasis every_other_across(const CubicBasis& basis) {
+    if (basis.begin() >= 0) return every_other(basis);
+    const std::vector<double>& all = basis.breaks();
+    const std::vector<double> outwards = every_other(CubicBasis({all.begin() + basis.spans() / 2, all.end()})).breaks();
+    std::vector<double> breaks;
+    for (auto y = outwards.rbegin(); y != outwards.rend(); ++y) breaks.push_back(0 - *y);  // no negative zero
+    breaks.insert(breaks.end(), outwards.begin() + 1, outwards.end());
+    return CubicBasis(std::move(breaks));
+}
+
 // A held station must lie on a knot.
 bool may_be_rough(const TransitionLayout& layout) {
     return std::none_of(layout.stations.begin(), layout.stations.end(),
@@ -36,7 +47,7 @@ bool may_be_rough(const TransitionLayout& layout) {
 
 GridSolution solve_rough(const GridTask& task, const NewtonWatcher& watcher, NewtonTimes& times) {
     GridTask rough = task;
-    rough.patch_in_space = {every_other(task.patch_in_space.along), every_other(task.patch_in_space.across)};
+    rough.patch_in_space = {every_other(task.patch_in_space.along), every_other_across(task.patch_in_space.across)};
     rough.tolerance = rough_tolerance;
     return solve_grid(rough, ruled_start(rough), watcher, times);
 }

@@ -110,6 +110,7 @@ void sharpen_corner(GridTask& task, const GridTask& coarse_task, GridLadder& lad
                     NewtonTimes& times) {
     const double finest = corner(finest_by_accuracy, task.transition.settings.grid);
     GridTask sharper = coarse_task;
+    sharper.tolerance = NewtonSettings{}.tolerance;  // its start differs from half to full model, its length must not
     go_on_from(ladder, grid_with(task.transition, task.sets, finest), "coarse grid, finer corner", sharper);
     const GridSolution coarse = solve_grid(sharper, as_solved(ladder.finest), watch(sharper.phase), times);
     ladder.records.push_back(coarse.record);
