@@ -27,9 +27,7 @@ double corner(double accuracy, double grid) {
 }
 
 Excess excess_of(const GridTask& task, const GridLadder& ladder) {
-    Readings readings = readings_of(task.transition, ladder.finest);
-    estimate_discretisation(readings, ladder.coarser, ladder.halvings);
-    return discretisation_excess(task.transition, task.state, readings);
+    return discretisation_excess(task.transition, task.state, ladder.readings);
 }
 
 Patch grid_with(const TransitionCase& transition, int sets, double corner) {
@@ -81,9 +79,10 @@ std::optional<GridSolution> halve(GridTask& task, GridLadder& ladder, const std:
     GridSolution finer = solve_finer(task, ladder.finest, watch(phase), times);
     ladder.records.push_back(finer.record);
     if (!finer.converged) return finer;
-    ladder.coarser = readings_of(task.transition, ladder.finest);
+    ladder.coarser = std::move(ladder.readings);
     ladder.finest = std::move(finer);
-    ++ladder.halvings;
+    ladder.readings = readings_of(task.transition, ladder.finest);
+    estimate_discretisation(ladder.readings, ladder.coarser, ++ladder.halvings);
     return {};
 }
 
@@ -91,7 +90,7 @@ std::optional<GridSolution> halve(GridTask& task, GridLadder& ladder, const std:
 bool corner_decides(const GridTask& task, const GridLadder& ladder) {
     const Excess excess = excess_of(task, ladder);
     const bool at_edge = excess.name != nullptr && std::string_view(excess.name).starts_with("edge");
-    const double x = readings_of(task.transition, ladder.finest).edge_strain_max.x;
+    const double x = ladder.readings.edge_strain_max.x;
     return at_edge && x < task.transition.layout.belt_width / 4 && task.transition.settings.accuracy > finest_by_accuracy;
 }
 
@@ -115,7 +114,7 @@ void sharpen_corner(GridTask& task, const GridTask& coarse_task, GridLadder& lad
     const GridSolution coarse = solve_grid(sharper, as_solved(ladder.finest), watch(sharper.phase), times);
     ladder.records.push_back(coarse.record);
     if (!coarse.converged) return;
-    GridLadder sharpened{coarse, {}, 0, ladder.records, {}};
+    GridLadder sharpened{coarse, {}, 0, ladder.records, {}, readings_of(task.transition, coarse)};
     const bool failed = halve(sharper, sharpened, "fine grid, finer corner", watch, times).has_value();
     ladder.records = sharpened.records;
     if (failed) return;
@@ -127,7 +126,7 @@ void sharpen_corner(GridTask& task, const GridTask& coarse_task, GridLadder& lad
 
 GridLadder climb(const GridTask& coarse_task, const GridSolution& coarse, const ProgressWatch& watch, NewtonTimes& times) {
     GridTask task = coarse_task;
-    GridLadder ladder{coarse, {}, 0, {coarse.record}, {}};
+    GridLadder ladder{coarse, {}, 0, {coarse.record}, {}, readings_of(task.transition, coarse)};
     if (auto failed = halve(task, ladder, "fine grid", watch, times)) {
         ladder.finest = *std::move(failed);
         return ladder;

@@ -16,6 +16,7 @@ struct GridLadder {
     int halvings = 0;                   ///< of the coarse grid that led to the finest
     std::vector<NewtonRecord> records;  ///< of all grids that were tried, coarsest first
     std::string why_stopped;            ///< why the wanted accuracy was not reached; empty if it was
+    Readings readings = {};             ///< of the finest, its errors estimated once there is a grid below
 };
 
 /// Gives the watcher of a phase.
