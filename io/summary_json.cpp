@@ -190,7 +190,7 @@ Json cost(const Cost& cost) {
 
 }  // namespace
 
-std::string summary_json(const RunRecord& record) {
+Json summary_document(const RunRecord& record) {
     const TransitionResult& result = record.result;
     Json summary = {{"title", record.transition.title}, {"verdict", verdict(result)}};
     summary["states"] = Json::array();
@@ -207,7 +207,11 @@ std::string summary_json(const RunRecord& record) {
     summary["hand_methods_beside_shell"] = compare(record.transition, result.states);
     summary["neutral_lift_mm"] = json_number(screening.neutral_lift);
     summary["practice"] = screening.practice;
-    return summary.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+    return summary;
+}
+
+std::string summary_json(const RunRecord& record) {
+    return summary_document(record).dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
 }  // namespace swale

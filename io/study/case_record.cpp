@@ -12,8 +12,12 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
+#include <functional>
+#include <optional>
 #include <string>
+#include <utility>
 
 namespace swale {
 
@@ -59,38 +63,98 @@ Json fields_of(const TransitionResult& result) {
 }
 
 void add_results(const RunRecord& run, bool fields, Json& record) {
-    Json summary = Json::parse(summary_json(run));
+    Json summary = summary_document(run);
     summary.erase("belt");  // its numbers and their origins follow from the case
     record["summary"] = std::move(summary);
     record["curves"] = curves_of(run.result);
     if (fields) record["fields"] = fields_of(run.result);
 }
 
-}  // namespace
+/// A case on its way to its record: with a run if it could be read.
+struct ReadCase {
+    Json record;
+    std::optional<RunRecord> run = {};
+};
 
-Json case_record(const PlannedCase& planned, const std::string& name_in_messages, bool fields) {
-    Json record = {{"case", planned.number}, {"inputs", planned.labels}, {"case_text", planned.text}, {"status", "solved"},
-                   {"reason", ""},           {"summary", nullptr},       {"curves", nullptr}};
+void reject(const std::string& status, const std::string& reason, Json& record) {
+    record["status"] = status;
+    record["reason"] = reason;
+}
+
+ReadCase read_planned(const PlannedCase& planned, const std::string& case_file) {
+    ReadCase read{{{"case", planned.number},
+                   {"inputs", planned.labels},
+                   {"case_text", planned.text},
+                   {"status", "solved"},
+                   {"reason", ""},
+                   {"summary", nullptr},
+                   {"curves", nullptr}}};
     if (!planned.contradiction.empty()) {
-        record["status"] = "bad input";
-        record["reason"] = planned.contradiction;
-        return record;
+        reject("bad input", planned.contradiction, read.record);
+        return read;
     }
     try {
-        RunRecord run;
-        run.case_text = planned.text;
-        run.case_file = name_in_messages;
-        run.transition = parse_case(run.case_text, run.case_file);
-        run.result = solve_transition(run.transition);
-        add_results(run, fields, record);
+        const std::string name = fmt::format("{} as case {}", case_file, planned.number);
+        read.run = RunRecord{parse_case(planned.text, name), {}, planned.text, name};
     } catch (const InputErrors& errors) {
-        record["status"] = "bad input";
-        record["reason"] = errors.what();
+        reject("bad input", errors.what(), read.record);
     } catch (const std::exception& fault) {
-        record["status"] = "fault";
-        record["reason"] = fault.what();
+        reject("fault", fault.what(), read.record);
     }
-    return record;
+    return read;
+}
+
+void solve_alone(RunRecord& run, Json& record) {
+    try {
+        run.result = solve_transition(run.transition);
+    } catch (const std::exception& fault) {
+        reject("fault", fault.what(), record);
+    }
+}
+
+double pull_of(const ReadCase* read) {
+    const TensionState& state = read->run->transition.states.front();
+    return state.total ? *state.total : state.elongation.value_or(0);
+}
+
+// The highest tension first, where a belt lies best.
+std::vector<ReadCase*> falling(std::vector<ReadCase>& cases) {
+    std::vector<ReadCase*> chain;
+    for (ReadCase& read : cases)
+        if (read.run) chain.push_back(&read);
+    std::ranges::stable_sort(chain, std::greater(), pull_of);
+    return chain;
+}
+
+// One after the other, each from the one before; a fault is told of the case that has it.
+void solve_chain(const std::vector<ReadCase*>& chain) {
+    try {
+        TransitionCase all = chain.front()->run->transition;
+        all.states.clear();
+        for (const ReadCase* read : chain) all.states.push_back(read->run->transition.states.front());
+        std::vector<TransitionResult> results = solve_tensions(all);
+        for (std::size_t k = 0; k < chain.size(); ++k) chain[k]->run->result = std::move(results[k]);
+    } catch (const std::exception&) {
+        for (ReadCase* read : chain) solve_alone(*read->run, read->record);
+    }
+}
+
+}  // namespace
+
+std::vector<Json> case_records(const std::vector<PlannedCase>& alike, const std::string& case_file, bool fields) {
+    std::vector<ReadCase> cases;
+    for (const PlannedCase& planned : alike) cases.push_back(read_planned(planned, case_file));
+    const std::vector<ReadCase*> chain = falling(cases);
+    const bool carried = chain.size() > 1 && chain.front()->run->transition.settings.tension_path == 0;
+    if (carried) solve_chain(chain);
+    for (ReadCase* read : chain)
+        if (!carried) solve_alone(*read->run, read->record);
+    std::vector<Json> records;
+    for (ReadCase& read : cases) {
+        if (read.run && read.record["status"] == "solved") add_results(*read.run, fields, read.record);
+        records.push_back(std::move(read.record));
+    }
+    return records;
 }
 
 }  // namespace swale

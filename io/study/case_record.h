@@ -4,14 +4,20 @@
 
 #include <nlohmann/json.hpp>
 
+#include <string>
+#include <vector>
+
 namespace swale {
 
-/// What a study keeps of one case, on one line of its journal:
+/// What a study keeps of each case, on one line of its journal:
 ///   { "case": number, "inputs": [labels], "case_text", "status": "solved" | "bad input" | "fault", "reason",
 ///     "summary": summary.json without `belt`, "curves": [ {"state", columns of along.csv} ] }     null unless solved
 /// and with `fields` also
 ///     "fields": [ {"state", "along", "across", "values": { NAME: [numbers, along the belt first] }} ]    of converged states
-/// A state that did not converge is in `summary` with its reason.
-nlohmann::ordered_json case_record(const PlannedCase& planned, const std::string& name_in_messages, bool fields);
+/// A state that did not converge is in `summary` with its reason. `alike`: cases that differ in the pull of their one state
+/// alone; from the highest down each is solved from the one before. Records in the order of `alike`. `case_file` for
+/// messages.
+std::vector<nlohmann::ordered_json> case_records(const std::vector<PlannedCase>& alike, const std::string& case_file,
+                                                 bool fields);
 
 }  // namespace swale

@@ -2,7 +2,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cstdint>
+#include <map>
 #include <numeric>
 #include <random>
 #include <stdexcept>
@@ -11,6 +13,18 @@
 namespace swale {
 
 namespace {
+
+// A process that is killed loses the chains it was at.
+constexpr std::size_t longest_chain = 8;
+
+bool is_tension(const std::string& key) {
+    return key == "tension[1].total" || key == "tension[1].elongation";
+}
+
+bool has_one_tension(const TomlNode& base) {
+    const auto found = std::ranges::find(base.entries, "tension", &TomlEntry::key);
+    return found != base.entries.end() && found->value.items.size() == 1;
+}
 
 // In [0, 1), the same on every machine: std::uniform_real_distribution is not.
 double uniform(std::mt19937_64& engine) {
@@ -44,10 +58,44 @@ StudyPlan::StudyPlan(Study study) : study_(std::move(study)) {
 
 Choice StudyPlan::choice(std::size_t axis, int number) const {
     if (study_.sample > 0) return drawn(study_.axes[axis], shares_[axis][number - 1]);
+    const auto& choices = study_.axes[axis].choices;
+    return choices[static_cast<std::size_t>((number - 1) / cases_a_step(axis)) % choices.size()];
+}
+
+// Of a grid: as many cases later the axis goes on to its next choice.
+int StudyPlan::cases_a_step(std::size_t axis) const {
     int faster = 1;
     for (std::size_t k = axis + 1; k < study_.axes.size(); ++k) faster *= static_cast<int>(study_.axes[k].choices.size());
-    const auto& choices = study_.axes[axis].choices;
-    return choices[static_cast<std::size_t>((number - 1) / faster) % choices.size()];
+    return faster;
+}
+
+bool StudyPlan::varies_tension_alone(const Axis& axis) const {
+    const auto sets_tension = [](const Choice& choice) {
+        return choice.settings.size() == 1 && is_tension(choice.settings.front().key);
+    };
+    return has_one_tension(study_.base) && std::ranges::all_of(axis.choices, sets_tension);
+}
+
+// The case with the first choice of tension and everything else as in this one.
+int StudyPlan::first_alike(int number) const {
+    int first = number;
+    for (std::size_t k = 0; study_.sample == 0 && k < study_.axes.size(); ++k) {
+        const int step = cases_a_step(k), choices = static_cast<int>(study_.axes[k].choices.size());
+        if (varies_tension_alone(study_.axes[k])) first -= (number - 1) / step % choices * step;
+    }
+    return first;
+}
+
+std::vector<std::vector<int>> StudyPlan::chains() const {
+    std::vector<std::vector<int>> chains;
+    std::map<int, std::size_t> open;  // the chain of a first case that has room
+    for (int number = 1; number <= size_; ++number) {
+        const auto [at, begun] = open.try_emplace(first_alike(number), chains.size());
+        if (!begun && chains[at->second].size() == longest_chain) at->second = chains.size();
+        if (at->second == chains.size()) chains.emplace_back();
+        chains[at->second].push_back(number);
+    }
+    return chains;
 }
 
 PlannedCase StudyPlan::at(int number) const {

@@ -27,8 +27,15 @@ class StudyPlan {
     /// Throws std::out_of_range outside 1 to size().
     PlannedCase at(int number) const;
 
+    /// All cases in groups that are solved together: those that differ in the pull of their one state alone, eight at most.
+    /// The plan decides, no shard; groups in the order of their first cases.
+    std::vector<std::vector<int>> chains() const;
+
   private:
+    int cases_a_step(std::size_t axis) const;
     Choice choice(std::size_t axis, int number) const;
+    bool varies_tension_alone(const Axis& axis) const;
+    int first_alike(int number) const;
 
     Study study_;
     int size_ = 1;

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <chrono>
 #include <exception>
 #include <mutex>
@@ -15,25 +16,24 @@ namespace swale {
 
 namespace {
 
-/// Hands out the cases that are left and takes their records in; all under one lock.
+/// Hands out the chains that are left and takes their records in; all under one lock.
 class Queue {
   public:
     Queue(const StudyPlan& plan, const Shard& shard, Journal& journal, const StudyListener& listener)
         : plan_(plan), journal_(journal), listener_(listener) {
-        for (int number = 1; number <= plan.size(); ++number) {
-            if (!shard.has(number)) continue;
-            ++progress_.all;
-            journal.has(number) ? void(++progress_.done) : left_.push_back(number);
-        }
+        std::vector<std::vector<int>> chains = plan.chains();
+        for (std::size_t k = 0; k < chains.size(); ++k)
+            if (shard.has(static_cast<int>(k) + 1)) add(std::move(chains[k]));
         tell();
     }
 
     void work() {
-        while (const int number = next()) {
-            const PlannedCase planned = plan_.at(number);
-            const std::string name = fmt::format("{} as case {}", plan_.study().case_file.string(), number);
-            const auto record = case_record(planned, name, plan_.study().fields);
-            take(number, record.dump(-1, ' ', false, nlohmann::ordered_json::error_handler_t::replace));
+        while (const std::vector<int>* chain = next()) {
+            std::vector<PlannedCase> planned;
+            for (const int number : *chain) planned.push_back(plan_.at(number));
+            const auto records = case_records(planned, plan_.study().case_file.string(), plan_.study().fields);
+            for (std::size_t k = 0; k < records.size(); ++k)
+                take((*chain)[k], records[k].dump(-1, ' ', false, nlohmann::ordered_json::error_handler_t::replace));
         }
     }
 
@@ -42,15 +42,22 @@ class Queue {
     }
 
   private:
-    // 0: nothing is left, or the journal failed.
-    int next() {
+    void add(std::vector<int> chain) {
+        const auto known = std::ranges::count_if(chain, [this](int number) { return journal_.has(number); });
+        progress_.all += static_cast<int>(chain.size());
+        progress_.done += static_cast<int>(known);
+        if (static_cast<std::size_t>(known) < chain.size()) left_.push_back(std::move(chain));
+    }
+
+    // Absent: nothing is left, or the journal failed.
+    const std::vector<int>* next() {
         const std::lock_guard lock(mutex_);
-        return failure_ || at_ == left_.size() ? 0 : left_[at_++];
+        return failure_ || at_ == left_.size() ? nullptr : &left_[at_++];
     }
 
     void take(int number, const std::string& line) {
         const std::lock_guard lock(mutex_);
-        if (failure_) return;
+        if (failure_ || journal_.has(number)) return;
         try {
             journal_.add(number, line);
         } catch (...) {
@@ -72,7 +79,7 @@ class Queue {
     const StudyListener& listener_;
     std::chrono::steady_clock::time_point begin_ = std::chrono::steady_clock::now();
     std::mutex mutex_;
-    std::vector<int> left_;
+    std::vector<std::vector<int>> left_;
     std::size_t at_ = 0;
     StudyProgress progress_;
     std::exception_ptr failure_;

@@ -7,11 +7,11 @@
 
 namespace swale {
 
-/// The part of a study that one process solves: cases number, number + of, number + 2 of, ...
+/// The part of a study that one process solves: chains number, number + of, number + 2 of, ... of its plan.
 struct Shard {
     int number = 1, of = 1;
 
-    bool has(int planned_case) const { return (planned_case - number) % of == 0; }
+    bool has(int chain) const { return (chain - number) % of == 0; }
 };
 
 /// For whoever watches: cases of the shard that are done, those of them done in this run, all of the shard.
@@ -22,8 +22,9 @@ struct StudyProgress {
 
 using StudyListener = std::function<void(const StudyProgress&)>;
 
-/// Solves the cases of a shard that the journal does not have, `jobs` at a time, each by itself, so that neither order nor
-/// shards change a result. Throws FileError if the journal can't be written; cases under way are finished first.
+/// Solves the cases of a shard that the journal does not have, `jobs` chains at a time. A chain is solved from its beginning
+/// even where the journal has some of it, so that neither order nor shards nor kills change a result. Throws FileError if the
+/// journal can't be written; cases under way are finished first.
 void run_study(const StudyPlan& plan, const Shard& shard, int jobs, Journal& journal, const StudyListener& listener);
 
 }  // namespace swale

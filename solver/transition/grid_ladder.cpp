@@ -45,11 +45,12 @@ Patch halved(const Patch& patch) {
     return {patch.along.halved(), patch.across.halved()};
 }
 
-GridSolution solve_finer(const GridTask& task, const GridSolution& known, const NewtonWatcher& watcher, NewtonTimes& times) {
+GridSolution solve_finer(const GridTask& task, const GridSolution& known, const NewtonWatcher& watcher, NewtonTimes& times,
+                         CarriedCorrection* carried) {
     // The belt's own patch, whose breaks are equal to the bit, as a refinement needs.
     const Patch own = halved(known.model.patch);
-    return solve_grid(
-        task, [&](const Patch&) { return known.model.patch.refine(known.points, own); }, watcher, times);
+    const GridStart refined = [&](const Patch&) { return known.model.patch.refine(known.points, own); };
+    return solve_carrying(task, refined, watcher, times, carried);
 }
 
 Patch coarse_grid(const TransitionCase& transition, int sets) {
@@ -73,10 +74,10 @@ void go_on_from(const GridLadder& ladder, Patch patch_in_space, const std::strin
 // Every span halved once more. If that does not converge the ladder stays as it is, but for the record; the failed one is
 // given.
 std::optional<GridSolution> halve(GridTask& task, GridLadder& ladder, const std::string& phase, const ProgressWatch& watch,
-                                  NewtonTimes& times) {
+                                  NewtonTimes& times, CarriedCorrection* carried = nullptr) {
     go_on_from(ladder, halved(task.patch_in_space), phase, task);
     task.tolerance = NewtonSettings{}.tolerance;
-    GridSolution finer = solve_finer(task, ladder.finest, watch(phase), times);
+    GridSolution finer = solve_finer(task, ladder.finest, watch(phase), times, carried);
     ladder.records.push_back(finer.record);
     if (!finer.converged) return finer;
     ladder.coarser = std::move(ladder.readings);
@@ -124,10 +125,11 @@ void sharpen_corner(GridTask& task, const GridTask& coarse_task, GridLadder& lad
 
 }  // namespace
 
-GridLadder climb(const GridTask& coarse_task, const GridSolution& coarse, const ProgressWatch& watch, NewtonTimes& times) {
+GridLadder climb(const GridTask& coarse_task, const GridSolution& coarse, const ProgressWatch& watch, NewtonTimes& times,
+                 CarriedCorrection* carried) {
     GridTask task = coarse_task;
     GridLadder ladder{coarse, {}, 0, {coarse.record}, {}, readings_of(task.transition, coarse)};
-    if (auto failed = halve(task, ladder, "fine grid", watch, times)) {
+    if (auto failed = halve(task, ladder, "fine grid", watch, times, carried)) {
         ladder.finest = *std::move(failed);
         return ladder;
     }

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "solver/transition/grid_solution.h"
+#include "solver/transition/carried_correction.h"
 
 #include <functional>
 #include <string>
@@ -29,13 +29,17 @@ Patch coarse_grid(const TransitionCase& transition, int sets);
 /// Every span halved.
 Patch halved(const Patch& patch);
 
-/// Solves a task whose patch is that of `known` halved, from its refined spline.
-GridSolution solve_finer(const GridTask& task, const GridSolution& known, const NewtonWatcher& watcher, NewtonTimes& times);
+/// Solves a task whose patch is that of `known` halved, from its refined spline, with what is carried along on top. If that
+/// does not converge, from the spline alone.
+GridSolution solve_finer(const GridTask& task, const GridSolution& known, const NewtonWatcher& watcher, NewtonTimes& times,
+                         CarriedCorrection* carried = nullptr);
 
 Readings readings_of(const TransitionCase& transition, const GridSolution& solution);
 
 /// Climbs from a converged coarse solution; at least one halving. If that one does not converge, `finest` is the failed one.
-/// `coarse_task` is the task that led to it; the finer ones keep its scale.
-GridLadder climb(const GridTask& coarse_task, const GridSolution& coarse, const ProgressWatch& watch, NewtonTimes& times);
+/// `coarse_task` is the task that led to it; the finer ones keep its scale. `carried`: from fine grid to fine grid of several
+/// states of one transition.
+GridLadder climb(const GridTask& coarse_task, const GridSolution& coarse, const ProgressWatch& watch, NewtonTimes& times,
+                 CarriedCorrection* carried = nullptr);
 
 }  // namespace swale

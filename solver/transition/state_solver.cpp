@@ -70,12 +70,17 @@ GridSolution StateSolver::solve_coarse(const TensionState& state) {
     return std::move(*solution);
 }
 
+StateSolver::CoarseState& StateSolver::add_coarse(const TensionState& state) {
+    CoarseState& coarse = coarse_.emplace_back(CoarseState{state, solve_coarse(state)});
+    if (coarse.solution.converged) coarse.readings = readings_of(transition_, coarse.solution);
+    return coarse;
+}
+
 // One state after the other; beside it what follows from those that are known.
 void StateSolver::solve_coarse_chain(const std::vector<TensionState>& states) {
     coarse_.reserve(states.size());
     for (const TensionState& state : states) {
-        CoarseState& coarse = coarse_.emplace_back(CoarseState{state, solve_coarse(state)});
-        if (coarse.solution.converged) coarse.readings = readings_of(transition_, coarse.solution);
+        CoarseState& coarse = add_coarse(state);
         // The chain goes on from the shape that it has found, which another may replace.
         if (!slack(coarse)) workers_.give([this, &coarse] { follow(coarse); }, Turn::first);
     }
@@ -113,7 +118,7 @@ void StateSolver::look_for_others(CoarseState& coarse) {
 }
 
 // An endless trough with more sets before what is linearised; in place of a symmetry plane the endless trough.
-void StateSolver::solve_nearer_end(CoarseState& coarse) {
+void StateSolver::solve_nearer_end(CoarseState& coarse, CarriedCorrection* carried) {
     coarse.nearer.reset();
     if (transition_.layout.trough.support == Support::held || !coarse.solution.converged) return;
     SolverTimes times;
@@ -127,7 +132,7 @@ void StateSolver::solve_nearer_end(CoarseState& coarse) {
         task.scale = continued_scale(transition_, coarse.solution, sets_, task.sets);
     }
     const GridStart start = continued_start(coarse.solution, transition_.layout.trough.spacing);
-    GridSolution nearer = solve_grid(task, start, watcher(coarse.state, task.phase), times.newton);
+    GridSolution nearer = solve_carrying(task, start, watcher(coarse.state, task.phase), times.newton, carried);
     account(times);
     if (!nearer.converged) return;
     coarse.nearer_readings = readings_of(transition_, nearer);
@@ -163,12 +168,12 @@ void StateSolver::solve_coarse_anew(CoarseState& coarse) {
     if (coarse.solution.converged) coarse.readings = readings_of(transition_, coarse.solution);
 }
 
-void StateSolver::climb_from(CoarseState& coarse) {
+void StateSolver::climb_from(CoarseState& coarse, CarriedCorrection* carried) {
     if (too_near_) return;
     SolverTimes times;
     const auto watch = [&](const std::string& phase) { return watcher(coarse.state, phase); };
     const GridTask task = coarse_task(coarse.state, coarse.solution.model.scale);
-    coarse.ladder = coarse.solution.converged ? climb(task, coarse.solution, watch, times.newton)
+    coarse.ladder = coarse.solution.converged ? climb(task, coarse.solution, watch, times.newton, carried)
                                               : GridLadder{coarse.solution, {}, 0, {coarse.solution.record}, {}};
     account(times);
     if (coarse.ladder->finest.converged) coarse.result = recover(coarse, *coarse.ladder);

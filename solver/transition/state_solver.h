@@ -31,6 +31,10 @@ class StateSolver {
     /// Never throws for lack of convergence: status and reason of each state tell. In the order given.
     std::vector<StateResult> solve(const std::vector<TensionState>& states);
 
+    /// The same on the caller's thread alone, the finer grids and the longer troughs too each from the state before. Absent is
+    /// a state that wants more sets.
+    std::vector<std::optional<StateResult>> solve_in_turn(const std::vector<TensionState>& states);
+
     /// The path from the highest to the lowest tension, if the case asks for it; after `solve`.
     TensionPath path();
 
@@ -55,16 +59,18 @@ class StateSolver {
     };
 
     void solve_coarse_chain(const std::vector<TensionState>& states);
+    void solve_coarse_in_turn(const std::vector<TensionState>& states);
+    CoarseState& add_coarse(const TensionState& state);
     GridSolution solve_coarse(const TensionState& state);
     void solve_coarse_anew(CoarseState& coarse);
     static bool slack(const CoarseState& coarse);
     void look_for_others(CoarseState& coarse);
-    void solve_nearer_end(CoarseState& coarse);
+    void solve_nearer_end(CoarseState& coarse, CarriedCorrection* carried = nullptr);
     void follow(CoarseState& coarse);
     bool wants_more_sets(const CoarseState& coarse) const;
     void lengthen();
 
-    void climb_from(CoarseState& coarse);
+    void climb_from(CoarseState& coarse, CarriedCorrection* carried = nullptr);
     void find_lowest(CoarseState& coarse);
     BeltStability stability_of(const TensionState& state, const GridSolution& solution);
     std::vector<OtherEquilibrium> report_others(const CoarseState& coarse);

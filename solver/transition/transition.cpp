@@ -9,6 +9,8 @@
 #include <sys/resource.h>
 
 #include <algorithm>
+#include <optional>
+#include <utility>
 
 namespace swale {
 
@@ -21,19 +23,28 @@ double peak_memory_MB() {
     return static_cast<double>(usage.ru_maxrss) / 1024;
 }
 
-void add_cost(const StateSolver& solver, TransitionResult& result) {
+// `share` of the solver's times.
+void add_cost(const StateSolver& solver, double share, TransitionResult& result) {
     Cost& cost = result.cost;
     for (const StateResult& state : result.states)
         for (const NewtonRecord& record : state.newton) {
             cost.newton_iterations += record.iterations;
             cost.degrees_of_freedom = std::max(cost.degrees_of_freedom, record.unknowns);
         }
-    cost.assembly_seconds = solver.times().newton.terms.shell;
-    cost.contact_seconds = solver.times().newton.terms.contact;
-    cost.factorisation_seconds = solver.times().newton.factorisation;
-    cost.recovery_seconds = solver.times().recovery;
-    cost.stability_seconds = solver.times().stability;
+    cost.assembly_seconds = share * solver.times().newton.terms.shell;
+    cost.contact_seconds = share * solver.times().newton.terms.contact;
+    cost.factorisation_seconds = share * solver.times().newton.factorisation;
+    cost.recovery_seconds = share * solver.times().recovery;
+    cost.stability_seconds = share * solver.times().stability;
     cost.peak_memory_MB = peak_memory_MB();
+}
+
+// What follows from the states.
+void complete(const TransitionCase& transition, const StateSolver& solver, double share, TransitionResult& result) {
+    result.sets = solver.sets();
+    result.criteria = judge(transition, result.states);
+    result.rolls = all_rolls(transition.layout, result.sets, transition.belt.section.underside);
+    add_cost(solver, share, result);
 }
 
 }  // namespace
@@ -43,11 +54,30 @@ TransitionResult solve_transition(const TransitionCase& transition, const Progre
     StateSolver solver(transition, listener);
     timed(result.cost.seconds, [&] { result.states = solver.solve(transition.states); });
     result.path = solver.path();
-    result.sets = solver.sets();
-    result.criteria = judge(transition, result.states);
-    result.rolls = all_rolls(transition.layout, result.sets, transition.belt.section.underside);
-    add_cost(solver, result);
+    complete(transition, solver, 1, result);
     return result;
+}
+
+std::vector<TransitionResult> solve_tensions(const TransitionCase& transition) {
+    std::vector<std::optional<StateResult>> states;
+    StateSolver solver(transition, {});
+    double seconds = 0;
+    timed(seconds, [&] { states = solver.solve_in_turn(transition.states); });
+    const double share = 1.0 / static_cast<double>(states.size());
+    std::vector<TransitionResult> results;
+    for (std::size_t k = 0; k < states.size(); ++k) {
+        TransitionCase alone = transition;
+        alone.states = {transition.states[k]};
+        TransitionResult& result = results.emplace_back();
+        if (states[k]) {
+            result.states = {*std::move(states[k])};
+            complete(alone, solver, share, result);
+        } else {
+            result = solve_transition(alone);
+        }
+        result.cost.seconds += share * seconds;
+    }
+    return results;
 }
 
 StateResult restore_state(const TransitionCase& transition, int sets, const TensionState& state, const BeltShape& shape) {

@@ -154,6 +154,41 @@ values = ["20 deg", "30 deg", "35 deg", "45 deg"]
     for (const auto& [angle, count] : angles) CHECK(count == 10);
 }
 
+TEST_CASE("cases that differ in tension alone form chains of eight at most") {
+    const StudyFolder folder(R"(case = "base.toml"
+[[vary]]
+key = "tension[1].total"
+from = "10 kN"
+to = "50 kN"
+steps = 9
+[[vary]]
+key = "trough.angle"
+values = ["20 deg", "35 deg"]
+)");
+    const std::vector<std::vector<int>> chains = StudyPlan(folder.read()).chains();
+    REQUIRE(chains.size() == 4);
+    CHECK(chains[0] == std::vector{1, 3, 5, 7, 9, 11, 13, 15});
+    CHECK(chains[1] == std::vector{2, 4, 6, 8, 10, 12, 14, 16});
+    CHECK(chains[2] == std::vector{17});
+    CHECK(chains[3] == std::vector{18});
+}
+
+TEST_CASE("where more than one tension varies, or with other keys, each case is by itself") {
+    const std::string together = R"([[vary]]
+name = "both"
+choices = [ { label = "half", set = { "pulley.lift" = "50 mm", "tension[1].total" = "20 kN" } },
+            { label = "flush", set = { "tension[1].total" = "30 kN" } } ]
+)";
+    CHECK(StudyPlan(StudyFolder("case = \"base.toml\"\n" + together).read()).chains().size() == 2);
+    const StudyFolder two("case = \"base.toml\"\n[[vary]]\nkey = \"tension[1].total\"\nvalues = [\"20 kN\", \"30 kN\"]\n");
+    CHECK(StudyPlan(two.read()).chains().size() == 1);
+    std::ofstream(two.folder.path() / "base.toml") << base_case << "[[tension]]\nname = \"empty\"\ntotal = \"10 kN\"\n";
+    CHECK(StudyPlan(two.read()).chains().size() == 2);
+    const std::string sampled =
+        "[sample]\nlatin_hypercube = 5\n[[vary]]\nkey = \"tension[1].total\"\nfrom = \"20 kN\"\nto = \"30 kN\"\n";
+    CHECK(StudyPlan(StudyFolder("case = \"base.toml\"\n" + sampled).read()).chains().size() == 5);
+}
+
 TEST_CASE("mistakes of a study file are named with their line and what is allowed") {
     CHECK(first_mistake("case = \"base.toml\"\n").find("vary") != std::string::npos);
     CHECK(first_mistake("case = \"nowhere.toml\"\n[[vary]]\nkey = \"trough.angle\"\nvalues = [\"20 deg\"]\n")
