@@ -21,6 +21,8 @@ struct Roll {
     double end_radius = 0;
 
     Clearance clearance(const Eigen::Vector3d& point) const;
+    /// The distance alone, to the same bits, at a fraction of the cost.
+    double distance(const Eigen::Vector3d& point) const;
 };
 
 }  // namespace swale

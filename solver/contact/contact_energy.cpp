@@ -72,25 +72,34 @@ void ContactEnergy::for_each_point(const Span& span, int line, const Visit& visi
     for (int l = 0; l < across_.per_span; ++l) {
         const LinePoint& py = across_.points[span.across * across_.per_span + l];
         const Eigen::Vector3d position = section.lazyProduct(Eigen::Map<const Eigen::Vector4d>(py.basis.value.data()));
-        const Clearance clearance = roll_.clearance(position);
-        visit(Touch{px, py, px.weight * py.weight, clearance, clearance.distance - underside_});
+        visit(px, py, position, roll_.distance(position) - underside_);
     }
 }
 
-// Only the points where the law presses.
+// Only the points where the law presses: few of those near a roll, and the clearance's derivatives cost more than it.
+template <class Visit>
+void ContactEnergy::for_each_touch(const Span& span, int line, const Visit& visit) const {
+    for_each_point(span, line, [&](const LinePoint& px, const LinePoint& py, const Eigen::Vector3d& position, double gap) {
+        if (gap < law_.corner) visit(Touch{px, py, px.weight * py.weight, roll_.clearance(position), gap});
+    });
+}
+
 template <class Visit>
 void ContactEnergy::for_each_touch(const ControlPoints& points, const Visit& visit) const {
     for_each_near_span(points, [&](const Span& span) {
         for (int line = 0; line < along_.per_span; ++line)
-            for_each_point(span, line, [&](const Touch& touch) {
-                if (touch.gap < law_.corner) visit(span, touch);
-            });
+            for_each_touch(span, line, [&](const Touch& touch) { visit(span, touch); });
     });
 }
 
 double ContactEnergy::energy(const ControlPoints& points) const {
     double sum = 0;
-    for_each_touch(points, [&](const Span&, const Touch& touch) { sum += touch.area * law_.energy(touch.gap); });
+    for_each_near_span(points, [&](const Span& span) {
+        for (int line = 0; line < along_.per_span; ++line)
+            for_each_point(span, line, [&](const LinePoint& px, const LinePoint& py, const Eigen::Vector3d&, double gap) {
+                if (gap < law_.corner) sum += px.weight * py.weight * law_.energy(gap);
+            });
+    });
     return sum;
 }
 
@@ -107,8 +116,7 @@ void ContactEnergy::add_tangent(const ControlPoints& points, TangentSink& sink) 
     for_each_near_span(points, [&](const Span& span) {
         ContactTangent tangent;
         for (int line = 0; line < along_.per_span; ++line) {
-            for_each_point(span, line, [&](const Touch& touch) {
-                if (touch.gap >= law_.corner) return;
+            for_each_touch(span, line, [&](const Touch& touch) {
                 // d2E = (k normal normal^T - p d2g) dA
                 const Eigen::Vector3d& n = touch.clearance.normal;
                 tangent.add(touch.across.basis, touch.area * (law_.stiffness(touch.gap) * n * n.transpose() -
@@ -129,14 +137,16 @@ Eigen::Vector3d ContactEnergy::force(const ControlPoints& points, double from) c
 }
 
 double ContactEnergy::pressure_at(const Eigen::Vector3d& position) const {
-    return law_.pressure(roll_.clearance(position).distance - underside_);
+    return law_.pressure(roll_.distance(position) - underside_);
 }
 
 double ContactEnergy::smallest_gap(const ControlPoints& points) const {
     double gap = std::numeric_limits<double>::infinity();
     for_each_span(points, [&](const Span& span) {
         for (int line = 0; line < along_.per_span; ++line)
-            for_each_point(span, line, [&](const Touch& touch) { gap = std::min(gap, touch.gap); });
+            for_each_point(span, line, [&](const LinePoint&, const LinePoint&, const Eigen::Vector3d&, double here) {
+                gap = std::min(gap, here);
+            });
     });
     return gap;
 }

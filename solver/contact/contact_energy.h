@@ -45,6 +45,8 @@ class ContactEnergy final : public Term {
     template <class Visit>
     void for_each_point(const Span& span, int line, const Visit& visit) const;
     template <class Visit>
+    void for_each_touch(const Span& span, int line, const Visit& visit) const;
+    template <class Visit>
     void for_each_touch(const ControlPoints& points, const Visit& visit) const;
     bool out_of_reach(const Span& span) const;
 

@@ -39,7 +39,7 @@ std::string passage_through_rolls(const BeltModel& model, const ControlPoints& p
         visit_near(model, contact, points, [&](int row, const Eigen::Vector3d& position) {
             const Eigen::Vector3d offset = position - roll.centre;
             if (std::abs(offset.dot(roll.axis)) > roll.half_length) return;
-            indentation = std::max(indentation, section.underside - roll.clearance(position).distance);
+            indentation = std::max(indentation, section.underside - roll.distance(position));
             if (row == 0) behind = std::max(behind, -offset.dot(roll.up));
         });
         if (behind > 0)

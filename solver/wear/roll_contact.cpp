@@ -8,7 +8,7 @@ namespace swale {
 namespace {
 
 double gap_at(const ReturnRun& run, const ReturnModel& model, const Eigen::Vector3d& position) {
-    return model.contact->roll().clearance(position).distance - run.section.underside;
+    return model.contact->roll().distance(position) - run.section.underside;
 }
 
 RollPressure read_line(const ReturnRun& run, const ReturnModel& model, const ControlPoints& points, const LinePoint& across,
