@@ -11,9 +11,6 @@ namespace swale::benchmark {
 
 namespace {
 
-// What is asked here is whether a state is solved; how exactly is asked by the error study.
-constexpr double campaign_accuracy = 0.1;
-
 double radians(double degrees) {
     return degrees * std::numbers::pi / 180;
 }
@@ -127,7 +124,6 @@ TransitionCase random_case(int seed, int index) {
     transition.layout = random_layout(draw, transition.belt);
     transition.states = random_states(draw, transition.belt);
     if (draw.chance(0.1)) transition.settings.model = Symmetry::full;
-    transition.settings.accuracy = campaign_accuracy;
     return transition;
 }
 
