@@ -57,6 +57,8 @@ std::string hint(const std::string& code) {
         if (code == word) return std::string(", did you mean '") + family + "'?";
     for (const BeltFamily& family : belt_families())
         if (is_near(code, family.code)) return ", did you mean '" + family.code + "'?";
+    for (const auto& [word, family] : other_words)
+        if (code.size() > 3 && is_near(code, word)) return std::string(", did you mean '") + family + "'?";
     return "";
 }
 

@@ -104,6 +104,7 @@ TEST_CASE("an unknown family is refused with the families that are known and the
 
 TEST_CASE("words that can't be read as a designation are refused with the family they mean") {
     CHECK(contains(refusal("aramid"), "'ARAMID' is no belt family, did you mean 'DPP'?"));
+    CHECK(contains(refusal("armid 1250/1 6+4"), "did you mean 'DPP'?"));
     CHECK(contains(refusal("nylon 4 ply"), "did you mean 'NN'?"));
     CHECK(contains(refusal("steel cord 1600 8+6"), "did you mean 'ST'?"));
     CHECK_FALSE(contains(refusal("EP 800/4"), "is no belt family"));

@@ -44,7 +44,7 @@ double vertical_sum(const StateResult& state) {
 }  // namespace
 
 TEST_CASE("the supports carry the weight of the belt") {
-    // Roll forces are integrated contact pressures; the tolerance is 0.1 %, equilibrium gives far better.
+    // Roll forces are integrated contact pressures; 0.1 % would do, equilibrium gives far better.
     for (const double lift : {0.0, 100.0}) {
         const TransitionCase transition = small_transition(2000, lift);
         const StateResult state = solve_one(transition);
