@@ -112,6 +112,14 @@ void solve_alone(RunRecord& run, Json& record) {
     }
 }
 
+void tell_results(const RunRecord& run, bool fields, Json& record) {
+    try {
+        add_results(run, fields, record);
+    } catch (const std::exception& fault) {
+        reject("fault", fault.what(), record);
+    }
+}
+
 double pull_of(const ReadCase* read) {
     const TensionState& state = read->run->transition.states.front();
     return state.total ? *state.total : state.elongation.value_or(0);
@@ -124,6 +132,12 @@ std::vector<ReadCase*> falling(std::vector<ReadCase>& cases) {
         if (read.run) chain.push_back(&read);
     std::ranges::stable_sort(chain, std::greater(), pull_of);
     return chain;
+}
+
+// A path of tensions is solved by itself, and so is a case in which another axis put more states.
+bool may_be_carried(const ReadCase* read) {
+    const TransitionCase& transition = read->run->transition;
+    return transition.states.size() == 1 && transition.settings.tension_path == 0;
 }
 
 // One after the other, each from the one before; a fault is told of the case that has it.
@@ -145,13 +159,13 @@ std::vector<Json> case_records(const std::vector<PlannedCase>& alike, const std:
     std::vector<ReadCase> cases;
     for (const PlannedCase& planned : alike) cases.push_back(read_planned(planned, case_file));
     const std::vector<ReadCase*> chain = falling(cases);
-    const bool carried = chain.size() > 1 && chain.front()->run->transition.settings.tension_path == 0;
+    const bool carried = chain.size() > 1 && std::ranges::all_of(chain, may_be_carried);
     if (carried) solve_chain(chain);
     for (ReadCase* read : chain)
         if (!carried) solve_alone(*read->run, read->record);
     std::vector<Json> records;
     for (ReadCase& read : cases) {
-        if (read.run && read.record["status"] == "solved") add_results(*read.run, fields, read.record);
+        if (read.run && read.record["status"] == "solved") tell_results(*read.run, fields, read.record);
         records.push_back(std::move(read.record));
     }
     return records;

@@ -55,4 +55,14 @@ TEST_CASE("cases of a chain come out in their order, as by themselves to the sol
     }
 }
 
+TEST_CASE("a case to which another axis gave more states keeps them all") {
+    const ScratchFolder scratch;
+    const StudyPlan plan = plan_in(scratch.path());
+    PlannedCase more = plan.at(2);
+    more.text += "\n[[tension]]\nname = \"more\"\nelongation = \"5 mm\"\n";
+    const auto records = case_records({plan.at(1), more}, "held", false);
+    CHECK(records[0].at("summary").at("states").size() == 1);
+    CHECK(records[1].at("summary").at("states").size() == 2);
+}
+
 }  // namespace swale
