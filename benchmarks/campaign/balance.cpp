@@ -31,8 +31,8 @@ bool touches_rounded_end(const StateResult& state, const Roll& roll, double unde
     const Patch patch = patch_of(state.shape);
     const double reach = roll.radius + 100;
     for (double x = std::max(patch.along.begin(), roll.centre.x() - reach);
-         x < std::min(patch.along.end(), roll.centre.x() + reach); x += 1.5)
-        for (double y = patch.across.begin(); y <= patch.across.end(); y += 1.5) {
+         x < std::min(patch.along.end(), roll.centre.x() + reach); x += 0.5)
+        for (double y = patch.across.begin(); y <= patch.across.end(); y += 0.5) {
             const Eigen::Vector3d position = patch.jet(state.shape.control_points, x, y).position;
             const double along_axis = std::abs((position - roll.centre).dot(roll.axis));
             if (along_axis < roll.half_length - roll.end_radius) continue;
