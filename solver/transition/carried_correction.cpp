@@ -20,7 +20,7 @@ GridSolution solve_carrying(const GridTask& task, const GridStart& start, const 
                             CarriedCorrection* carried) {
     if (!carried) return solve_grid(task, start, watcher, times);
     GridSolution solution = solve_grid(task, carried->added_to(start), watcher, times);
-    if (!solution.converged) solution = solve_grid(task, start, watcher, times);
+    if (!solution.converged && carried->known()) solution = solve_grid(task, start, watcher, times);
     carried->learn(start, solution);
     return solution;
 }

@@ -8,6 +8,9 @@ namespace swale {
 /// nearly the same beyond its own.
 class CarriedCorrection {
   public:
+    /// Whether there is anything to carry.
+    bool known() const { return correction_.size() > 0; }
+
     /// The start as it is, or with the correction where that is of the same grid.
     GridStart added_to(GridStart start) const;
 
