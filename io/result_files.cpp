@@ -25,11 +25,13 @@ std::string beside_case(const CatalogueFile& catalogue) {
 }  // namespace
 
 ResultFileList result_files(const RunRecord& record, const std::string& written_at, const std::vector<ReportSection>& more) {
-    auto meshes = std::async(std::launch::async, [&] { return belt_vtk(record.result); });  // as much work as the page
+    auto fields = std::async(std::launch::async, [&] {  // beside the page
+        ResultFileList made = belt_vtk(record.result);
+        made.push_back({"result.h5", result_database(record, written_at)});
+        return made;
+    });
     std::string page = report_html(record, more);
-    const std::string database = result_database(record, written_at);
-    ResultFileList files = meshes.get();
-    files.push_back({"result.h5", database});
+    ResultFileList files = fields.get();
     files.push_back({"along.csv", along_csv(record.result)});
     files.push_back({"across.csv", across_csv(record.result)});
     files.push_back({"case.toml", record.case_text});

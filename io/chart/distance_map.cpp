@@ -23,18 +23,6 @@ ColourScale scale_of(const GridField& field) {
     return colour_scale(std::min(field.values.minCoeff(), 0.9), std::clamp(field.values.maxCoeff(), 1.1, most_shown), false);
 }
 
-Raster bands(const GridField& field, const ColourScale& scale, const ChartFrame& frame) {
-    Raster raster{static_cast<int>(frame.plot.width()), static_cast<int>(frame.plot.height()), {}, {}};
-    raster.pixels.reserve(static_cast<std::size_t>(raster.width) * raster.height);
-    for (int row = 0; row < raster.height; ++row)
-        for (int column = 0; column < raster.width; ++column) {
-            const double x = frame.x_low + (column + 0.5) / raster.width * (frame.x_high - frame.x_low);
-            const double y = frame.y_high - (row + 0.5) / raster.height * (frame.y_high - frame.y_low);
-            raster.pixels.push_back(scale.at(field.at(x, y)));
-        }
-    return raster;
-}
-
 std::vector<Eigen::Vector2d> on_sheet(const std::vector<Eigen::Vector2d>& line, const ChartFrame& frame) {
     std::vector<Eigen::Vector2d> points;
     for (const Eigen::Vector2d& point : line) points.emplace_back(frame.x(point.x()), frame.y(point.y()));
@@ -81,7 +69,7 @@ Drawing draw(const DistanceMap& map) {
                     fmt::format("Edge utilisation over distance and {}, from {:.3g} to {:.3g}.", map.y_label,
                                 field.values.minCoeff(), field.values.maxCoeff())};
     draw_axes(frame, {"distance", "belt widths"}, {map.y_label, map.y_unit}, drawing);
-    drawing.add(Patchwork{frame.plot, bands(field, scale, frame)});
+    drawing.add(Patchwork{frame.plot, painted(field, frame, 1, [&](double value, int, int) { return scale.at(value); })});
     draw_contours(field, scale, frame, drawing);
     if (map.required.size() > 1) draw_required(map, frame, drawing);
     return drawing;

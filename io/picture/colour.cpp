@@ -9,9 +9,9 @@
 namespace swale {
 
 Colour ColourScale::at(double value) const {
-    const double share = std::isfinite(value) && high > low ? (value - low) / (high - low) : 0;
-    const int band = std::clamp(static_cast<int>(std::floor(share * bands)), 0, bands - 1);
-    return table->at(static_cast<size_t>(std::lround(255.0 * band / std::max(1, bands - 1))));
+    const double share = std::isfinite(value) && high > low ? std::clamp((value - low) / (high - low), 0.0, 1.0) : 0;
+    const int band = std::min(static_cast<int>(share * bands), bands - 1), last = std::max(1, bands - 1);
+    return (*table)[static_cast<size_t>((2 * 255 * band + last) / (2 * last))];  // 255 band / last, rounded
 }
 
 ColourScale colour_scale(double low, double high, bool both_signs) {

@@ -1,21 +1,11 @@
 #include "io/picture/contour_lines.h"
 
-#include <algorithm>
 #include <array>
-#include <cmath>
 #include <map>
 
 namespace swale {
 
 namespace {
-
-/// Index of the interval that holds a value, and the share of it that lies before the value.
-std::pair<Eigen::Index, double> place(const std::vector<double>& nodes, double value) {
-    const auto above = std::upper_bound(nodes.begin(), nodes.end(), value);
-    const auto i = std::clamp<Eigen::Index>(above - nodes.begin() - 1, 0, static_cast<Eigen::Index>(nodes.size()) - 2);
-    const double share = (value - nodes[i]) / (nodes[i + 1] - nodes[i]);
-    return {i, std::clamp(share, 0.0, 1.0)};
-}
 
 /// A side of a cell by its first node and direction: two cells share it, so its crossing has one key.
 using Side = std::array<Eigen::Index, 3>;
@@ -47,13 +37,6 @@ std::vector<std::array<Crossing, 2>> pieces(const GridField& field, double value
 }
 
 }  // namespace
-
-double GridField::at(double at_x, double at_y) const {
-    const auto [i, s] = place(x, at_x);
-    const auto [j, t] = place(y, at_y);
-    return (1 - s) * ((1 - t) * values(i, j) + t * values(i, j + 1)) +
-           s * ((1 - t) * values(i + 1, j) + t * values(i + 1, j + 1));
-}
 
 std::vector<std::vector<Eigen::Vector2d>> contour_lines(const GridField& field, double value) {
     const auto list = pieces(field, value);

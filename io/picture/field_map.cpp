@@ -23,15 +23,9 @@ Colour hatched(const ColourScale& scale, double value, int place) {
 }
 
 Raster bands(const FieldMap& map, const ChartFrame& frame) {
-    Raster raster{static_cast<int>(frame.plot.width() * 1.5), static_cast<int>(frame.plot.height() * 1.5), {}, {}};
-    raster.pixels.reserve(static_cast<size_t>(raster.width) * raster.height);
-    for (int row = 0; row < raster.height; ++row)
-        for (int column = 0; column < raster.width; ++column) {
-            const double x = frame.x_low + (column + 0.5) / raster.width * (frame.x_high - frame.x_low);
-            const double y = frame.y_high - (row + 0.5) / raster.height * (frame.y_high - frame.y_low);
-            raster.pixels.push_back(hatched(map.scale, map.values.at(x, y), row + column));
-        }
-    return raster;
+    constexpr double fineness = 1.5;
+    return painted(map.values, frame, fineness,
+                   [&](double value, int row, int column) { return hatched(map.scale, value, row + column); });
 }
 
 std::vector<Eigen::Vector2d> on_sheet(const std::vector<Eigen::Vector2d>& line, const ChartFrame& frame) {

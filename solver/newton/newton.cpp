@@ -52,6 +52,7 @@ class Descent {
             factor_ = timed(times_.factorisation, [&] { return BandFactor(std::move(band_)); });
             if (factor_->ok()) {
                 plain_ = shift_ == 0;
+                indefinite_ = attempt > 0;
                 shift_ = shift_ > 1e-7 ? shift_ / 8 : 0;
                 return solve_step();
             }
@@ -110,7 +111,21 @@ class Descent {
                std::abs(residual_.dot(step_)) < 1e3 * rounding_of_energy();
     }
 
-    const Eigen::VectorXd& q() const { return q_; }
+    // An equilibrium, to rounding, whose tangent is not definite is no minimum: the shifted step leaves it, along a mode that
+    // may find no other rest (a belt that tips out of its trough). The one of least residual is kept for that case.
+    void remember_unstable() {
+        if (!indefinite_ || relative_residual() > rounding_allowance * settings_.tolerance) return;
+        if (!unstable_ || relative_residual() < unstable_->residual) unstable_ = {q_, relative_residual()};
+    }
+
+    struct Equilibrium {
+        Eigen::VectorXd q;
+        double residual;  // relative
+    };
+
+    const std::optional<Equilibrium>& unstable() const { return unstable_; }
+
+    Equilibrium here() const { return {q_, relative_residual()}; }
 
   private:
     bool solve_step() {
@@ -133,27 +148,40 @@ class Descent {
     BandMatrix band_{0, 0};             // kept from step to step: the memory of a large band is dear to ask for
     std::optional<BandFactor> factor_;  // of the last step
     bool plain_ = false;                // without a shift
+    bool indefinite_ = false;           // a smaller shift, or none, had no factor
     bool fast_ = false;                 // the last step was whole and the residual fell fast
     Eigen::VectorXd areas_, q_, residual_, step_;
+    std::optional<Equilibrium> unstable_;
     double energy_ = 0, reference_ = 1, largest_ = 0, shift_ = 0;
 };
 
-NewtonOutcome outcome(const Descent& descent, int iteration, bool converged, const char* what, const NewtonSettings& settings) {
-    const double residual = descent.relative_residual();
+NewtonOutcome outcome(Descent::Equilibrium at, int iteration, bool converged, const char* what,
+                      const NewtonSettings& settings) {
     return {converged,
-            fmt::format("residual {:.1e} {} {:.1e} after {} iterations{}", residual, converged ? "<=" : ">", settings.tolerance,
-                        iteration, what),
+            fmt::format("residual {:.1e} {} {:.1e} after {} iterations{}", at.residual, converged ? "<=" : ">",
+                        settings.tolerance, iteration, what),
             iteration,
-            residual,
+            at.residual,
             settings.tolerance,
-            descent.q()};
+            std::move(at.q)};
+}
+
+// Within the rounding allowance.
+NewtonOutcome allowed(Descent::Equilibrium at, int iteration, const char* what, NewtonSettings settings) {
+    settings.tolerance *= rounding_allowance;
+    return outcome(std::move(at), iteration, true, what, settings);
+}
+
+NewtonOutcome failed(const Descent& descent, int iteration, const char* what, const NewtonSettings& settings) {
+    if (!descent.unstable()) return outcome(descent.here(), iteration, false, what, settings);
+    return allowed(*descent.unstable(), iteration,
+                   ": an unstable equilibrium, left by the iteration, which came to rest nowhere else", settings);
 }
 
 // No step lowers the energy: an equilibrium to rounding, or none.
-NewtonOutcome stopped(const Descent& descent, int iteration, NewtonSettings settings) {
-    if (!descent.at_rounding()) return outcome(descent, iteration, false, " (no step lowers the energy)", settings);
-    settings.tolerance *= rounding_allowance;
-    return outcome(descent, iteration, true, ", where the energy falls no further", settings);
+NewtonOutcome stopped(const Descent& descent, int iteration, const NewtonSettings& settings) {
+    if (!descent.at_rounding()) return failed(descent, iteration, " (no step lowers the energy)", settings);
+    return allowed(descent.here(), iteration, ", where the energy falls no further", settings);
 }
 
 }  // namespace
@@ -173,9 +201,10 @@ NewtonOutcome minimise(const System& system, const Eigen::VectorXd& start, const
     descent.start_at(start);
     for (int iteration = 0;; ++iteration) {
         if (watcher) watcher(iteration, descent.relative_residual());
-        if (descent.small_enough()) return outcome(descent, iteration, true, "", settings);
-        if (iteration == settings.iterations) return outcome(descent, iteration, false, "", settings);
-        if (!descent.find_step()) return outcome(descent, iteration, false, " (no shift made the tangent definite)", settings);
+        if (descent.small_enough()) return outcome(descent.here(), iteration, true, "", settings);
+        if (iteration == settings.iterations) return failed(descent, iteration, "", settings);
+        if (!descent.find_step()) return failed(descent, iteration, " (no shift made the tangent definite)", settings);
+        descent.remember_unstable();
         descent.cap_step();
         if (!descent.take_step()) return stopped(descent, iteration, settings);
         descent.use_factor_again();

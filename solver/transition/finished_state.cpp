@@ -72,7 +72,7 @@ void StateSolver::add_stability(const CoarseState& coarse, const GridSolution& f
     if (in_doubt) lowest = stability_of(coarse.state, grid);
     timed(times.recovery, [&] { store_stability(lowest, grid.model.patch, result); });
     account(times);
-    note_instability(lowest, result);
+    note_instability(lowest, transition_.settings.model, result);
 }
 
 StateResult StateSolver::finish(CoarseState& coarse) {

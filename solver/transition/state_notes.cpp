@@ -34,14 +34,14 @@ void note_floating_end(const TransitionLayout& layout, int sets, StateResult& re
 
 namespace {
 
-void note_mode(const std::optional<double>& eigenvalue, const char* kind, StateResult& result) {
+void note_mode(const std::optional<double>& eigenvalue, const char* kind, const char* advice, StateResult& result) {
     if (!eigenvalue)
         result.notes.push_back(fmt::format("stability against {} modes was not found out", kind));
     else if (*eigenvalue < 0)
         result.notes.push_back(
             fmt::format("warning: lowest {} eigenvalue {:.2g} < 0 N/mm^3: this shape is unstable, "
                         "the belt may tip or wrinkle{}",
-                        kind, *eigenvalue, kind[0] == 'a' ? "; compare with model = \"full\"" : ""));
+                        kind, *eigenvalue, advice));
 }
 
 }  // namespace
@@ -132,9 +132,11 @@ void note_sets(const TransitionLayout& layout, bool endless, StateResult& result
             "that does is in the far-end error, and there is no running trough to compare with");
 }
 
-void note_instability(const BeltStability& lowest, StateResult& result) {
-    note_mode(lowest.symmetric, "symmetric", result);
-    note_mode(lowest.antisymmetric, "antisymmetric", result);
+void note_instability(const BeltStability& lowest, Symmetry model, StateResult& result) {
+    note_mode(lowest.symmetric, "symmetric", "", result);
+    note_mode(lowest.antisymmetric, "antisymmetric",
+              model == Symmetry::half ? "; compare with model = \"full\"" : "; friction, which is left out, may hold it",
+              result);
     if (lowest.trough_tips)
         result.notes.push_back(
             "warning: in the running trough behind the last set the belt is not stable against tipping: it is too "

@@ -15,7 +15,8 @@ void note_accuracy(const TransitionCase& transition, const TensionState& state, 
 /// The trough is long enough only if the belt lies in its last set.
 void note_floating_end(const TransitionLayout& layout, int sets, StateResult& result);
 
-void note_instability(const BeltStability& lowest, StateResult& result);
+/// A negative eigenvalue is a warning; `model` is what the state was solved with.
+void note_instability(const BeltStability& lowest, Symmetry model, StateResult& result);
 
 /// A belt that hangs through more than conveyors are run with; also of a state that did not converge.
 void note_sag(const TransitionCase& transition, const TensionState& state, StateResult& result);

@@ -47,8 +47,9 @@ TEST_CASE("contour lines lie where the field has their value and cross the whole
 }
 
 TEST_CASE("a field is bilinear between its nodes and constant beyond its border") {
-    CHECK(slope().at(2.5, 1) == doctest::Approx(4.5));
-    CHECK(slope().at(99, 2) == doctest::Approx(14));
+    const Eigen::MatrixXd found = slope().on_lines(Eigen::Vector2d(2.5, 99), Eigen::Vector2d(1, 2));
+    CHECK(found(0, 0) == doctest::Approx(4.5));
+    CHECK(found(1, 1) == doctest::Approx(14));
 }
 
 TEST_CASE("scales go from round number to round number and hold the range") {

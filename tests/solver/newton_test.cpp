@@ -15,8 +15,8 @@ enum { x, y, z };
 
 const Patch patch{CubicBasis({0, 20, 40, 60, 80, 100}), CubicBasis({0, 10, 20})};
 
-/// Strip with both ends clamped, the far one moved by `elongation`, under its weight.
-System clamped_strip(double elongation) {
+/// Strip with both ends clamped, the far one moved by `elongation`, under `weight` [N/mm^2].
+System clamped_strip(double elongation, double weight = 1e-3) {
     Supports supports(patch.points());
     const int last = patch.along.size() - 1;
     for (int j = 0; j < patch.across.size(); ++j) {
@@ -33,7 +33,7 @@ System clamped_strip(double elongation) {
     section.bending = orthotropic(600, 300, 80, 110);
     System system(patch, supports);
     system.add(std::make_shared<ShellEnergy>(patch, section));
-    system.add(std::make_shared<DeadLoad>(area_load(patch, {0, 0, -1e-3})));
+    system.add(std::make_shared<DeadLoad>(area_load(patch, {0, 0, -weight})));
     return system;
 }
 
@@ -74,6 +74,25 @@ TEST_CASE("Newton: the end of a converged run is a minimum with forces in balanc
     CHECK(patch.jet(points, 50, 10).position.z() < -5);
     const ControlPoints flat = patch.follow([](double u, double v) { return Eigen::Vector3d(u * 0.98, v, 0); });
     CHECK_FALSE(BandFactor(system.tangent(flat)).ok());
+}
+
+TEST_CASE("Newton: an unstable equilibrium is left for a minimum, and told where none is found") {
+    const System system = clamped_strip(-2, 0);  // without weight the strip can stay flat, beyond buckling
+    const NewtonOutcome flat = solve(system, {});
+    REQUIRE(flat.converged);
+    Eigen::VectorXd nudged = flat.q;
+    nudged.array() += 1e-7;
+    NewtonSettings settings;
+    settings.tolerance = 1e-9;
+    const NewtonOutcome minimum = minimise(system, nudged, settings);
+    REQUIRE(minimum.converged);
+    CHECK(std::abs(patch.jet(system.supports().expand(minimum.q), 50, 10).position.z()) > 5);
+    settings.iterations = 2;
+    const NewtonOutcome left = minimise(system, nudged, settings);
+    REQUIRE(left.converged);
+    CHECK(left.residual <= left.tolerance);
+    CHECK((left.q - flat.q).cwiseAbs().maxCoeff() < 1e-6);
+    CHECK(holds(left.sentence, "an unstable equilibrium"));
 }
 
 TEST_CASE("Newton: the reactions carry the load") {
