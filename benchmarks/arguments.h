@@ -12,6 +12,8 @@ class Arguments {
   public:
     Arguments(int count, char** values) {
         for (int k = 1; k < count; ++k) all_.push_back(values[k]);
+        for (std::size_t k = 0; k < all_.size(); ++k)
+            if (all_[k].starts_with("--") && ++k == all_.size()) refuse("'" + all_.back() + "' needs a value");
     }
 
     /// Value of "--name", or the default.
@@ -38,7 +40,11 @@ class Arguments {
         char* end = nullptr;
         const long value = std::strtol(text.c_str(), &end, 10);
         if (!text.empty() && *end == '\0') return static_cast<int>(value);
-        std::fprintf(stderr, "'%s' is no whole number\n", text.c_str());
+        refuse("'" + text + "' is no whole number");
+    }
+
+    [[noreturn]] static void refuse(const std::string& sentence) {
+        std::fprintf(stderr, "%s; the options stand in benchmarks/README.md\n", sentence.c_str());
         std::exit(2);
     }
 

@@ -1,6 +1,7 @@
 #include "io/verdict.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace swale {
 namespace {
@@ -29,6 +30,11 @@ bool over_a_limit(const Judgement& judgement) {
 bool over_an_advisory_limit(const Judgement& judgement) {
     if (!judgement.advisory || !judgement.value || !judgement.limit) return false;
     return judgement.at_least ? *judgement.value < *judgement.limit : *judgement.value > *judgement.limit;
+}
+
+bool undecided(const Judgement& judgement) {
+    if (!judgement.value || !judgement.limit || !judgement.error) return false;
+    return std::abs(*judgement.value - *judgement.limit) < *judgement.error;
 }
 
 std::string verdict(const TransitionResult& result) {

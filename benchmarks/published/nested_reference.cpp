@@ -2,7 +2,11 @@
 
 #include "solver/transition/cold_start.h"
 #include "solver/transition/error_estimate.h"
+#include "solver/transition/grid_difference.h"
 #include "solver/transition/grid_ladder.h"
+#include "solver/transition/other_equilibria.h"
+
+#include <utility>
 
 namespace swale::benchmark {
 
@@ -16,25 +20,37 @@ GridTask coarse_task(const TransitionCase& transition) {
     return {transition, state, sets, coarse_grid(transition, sets), first_scale(transition, state), "reference", rough};
 }
 
+// The shape that the program goes on with.
+GridSolution lowest_equilibrium(const GridTask& task, NewtonTimes& times) {
+    GridSolution solution = solve_cold(task, {}, times);
+    if (!solution.converged || !slack(readings_of(task.transition, solution))) return solution;
+    auto others = other_equilibria(task, solution, task.transition.settings.starts, {}, times);
+    put_lowest_first(task, solution, others);
+    return solution;
+}
+
 }  // namespace
 
 std::optional<NestedReference> nested_reference(const TransitionCase& transition, int halvings, int most_unknowns) {
     NewtonTimes times;
     GridTask task = coarse_task(transition);
-    GridSolution solution = solve_cold(task, {}, times);
+    GridSolution solution = lowest_equilibrium(task, times);
     NestedReference reference;
-    Readings coarser;
+    reference.readings = readings_of(transition, solution);
+    Readings difference;
     while (solution.converged && reference.halvings < halvings && 4 * solution.record.unknowns <= most_unknowns) {
-        coarser = readings_of(transition, solution);
+        const GridSolution coarser = solution;
         task.patch_in_space = halved(task.patch_in_space);
         task.scale = solution.model.scale;
-        solution = solve_finer(task, solution, {}, times);
+        solution = solve_finer(task, coarser, {}, times);
+        if (!solution.converged) break;
+        const Readings of_coarser = std::exchange(reference.readings, readings_of(transition, solution));
+        difference = grid_difference(transition, solution, reference.readings, coarser, of_coarser);
         ++reference.halvings;
     }
     if (!solution.converged || reference.halvings == 0) return {};
-    reference.readings = readings_of(transition, solution);
     reference.unknowns = solution.record.unknowns;
-    estimate_discretisation(reference.readings, coarser, reference.halvings);
+    estimate_discretisation(reference.readings, difference, reference.halvings);
     return reference;
 }
 

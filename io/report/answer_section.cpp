@@ -41,6 +41,7 @@ std::string criterion_cell(const Judgement* judgement) {
                             share_bar(*judgement->utilisation, over || warns));
     if (over) text += "<span class=\"word\">over</span>";
     if (warns) text += "<span class=\"word\">over, advisory</span>";
+    if (undecided(*judgement)) text += "<span class=\"word\">within its error of the limit</span>";
     return text + "</td>";
 }
 

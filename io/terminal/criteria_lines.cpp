@@ -63,7 +63,8 @@ std::string value_text(const Judgement* judgement, bool with_limit) {
     std::string text = significant(*judgement->value * print_scale(*judgement).factor);
     if (with_limit && judgement->limit) text += " of " + limit_of(*judgement);
     if (judgement->utilisation) text += fmt::format(" ({:.0f}%)", *judgement->utilisation * 100);
-    return text + (over_a_limit(*judgement) ? " !" : over_an_advisory_limit(*judgement) ? " ?" : "");
+    text += over_a_limit(*judgement) ? " !" : over_an_advisory_limit(*judgement) ? " ?" : "";
+    return text + (undecided(*judgement) ? " ~" : "");
 }
 
 std::vector<std::pair<std::string, std::string>> not_judged(const TransitionResult& result) {

@@ -29,6 +29,7 @@ std::string legend(const std::vector<Judgement>& criteria) {
     std::string text = "  (share of the limit used)";
     if (std::any_of(criteria.begin(), criteria.end(), over_a_limit)) text += "   ! over its limit";
     if (std::any_of(criteria.begin(), criteria.end(), over_an_advisory_limit)) text += "   ? over an advisory limit";
+    if (std::any_of(criteria.begin(), criteria.end(), undecided)) text += "   ~ nearer to its limit than the estimated error";
     return text + "\n";
 }
 

@@ -67,6 +67,15 @@ std::string warning_sentence(const TransitionResult& result) {
     return " Warning: " + sentence(*over) + ", advisory" + (others > 0 ? fmt::format("; {} more.", others) : ".");
 }
 
+// The verdict stands by the value; that it may turn on a finer grid is said.
+std::string undecided_sentence(const TransitionResult& result) {
+    const Judgement* nearest = worst(result, undecided);
+    if (nearest == nullptr) return {};
+    const long others = count(result, undecided) - 1;
+    return fmt::format(" Nearer to its limit than the estimated error of {}: {}{}.", in_print(*nearest, nearest->error),
+                       sentence(*nearest), others > 0 ? fmt::format("; {} more", others) : "");
+}
+
 // What several states say is counted once.
 std::size_t warnings_of_states(const TransitionResult& result) {
     std::set<std::string> warnings;
@@ -107,7 +116,7 @@ std::string headline(const TransitionResult& result, const std::vector<std::stri
     std::string text = code == 3   ? "NOT CONVERGED: " + unsolved_sentence(result)
                        : code == 1 ? "OVER A LIMIT: "
                                    : "WITHIN LIMITS: ";
-    if (text.back() != '.') text += judgement_sentence(result) + warning_sentence(result);
+    if (text.back() != '.') text += judgement_sentence(result) + warning_sentence(result) + undecided_sentence(result);
     return text + notes_sentence(result, belt_warnings.size());
 }
 

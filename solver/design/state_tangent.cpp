@@ -3,6 +3,7 @@
 #include "mesh/belt_grid.h"
 #include "solver/criteria/criteria.h"
 #include "solver/newton/newton.h"
+#include "solver/strain/readings.h"
 #include "solver/transition/path_map.h"
 #include "solver/transition/state_solver.h"
 
@@ -167,7 +168,8 @@ namespace {
 std::vector<Judgement> judged(const TransitionCase& transition, const TensionState& state, const BeltModel& model,
                               const VectorXd& unknowns) {
     const ControlPoints points = model.system.supports().expand(unknowns);
-    return judge_state(transition, state, recover_judged(transition, state, model, points));
+    return judge_state(transition, state,
+                       recover_judged(transition, state, model, points, take_readings(transition, model, points)));
 }
 
 }  // namespace

@@ -3,7 +3,6 @@
 #include "solver/criteria/criteria.h"
 #include "solver/design/state_tangent.h"
 #include "solver/transition/cold_start.h"
-#include "solver/transition/error_estimate.h"
 #include "solver/transition/path_map.h"
 #include "solver/transition/state_solver.h"
 #include "solver/transition/workers.h"
@@ -92,8 +91,7 @@ void Trials::add_headrooms(const TransitionCase& arranged, std::size_t k, const 
                            const std::vector<Parameter>& slopes_by, TrialState& trial) const {
     const TensionState& state = arranged.states[k];
     const GridSolution& finest = ladder.finest;
-    StateResult result = recover_judged(arranged, state, finest.model, finest.points);
-    estimate_discretisation(result, ladder.coarser, ladder.halvings);
+    StateResult result = recover_judged(arranged, state, finest.model, finest.points, ladder.readings);
     for (std::size_t i = 0; i < far_end_[k].size(); ++i)
         result.all()[i]->far_end_error = far_end_[k][i] * std::abs(result.all()[i]->value);
     const std::vector<Judgement> judgements = judge_state(arranged, state, result);
@@ -117,7 +115,7 @@ void Trials::add_headrooms(const TransitionCase& arranged, std::size_t k, const 
 }
 
 GridLadder Trials::ladder_of(const TransitionCase& arranged, std::size_t k, const GridSolution& coarse, TrialGrid grid) const {
-    if (grid == TrialGrid::coarse) return {coarse, readings_of(arranged, coarse), 0, {coarse.record}, {}};
+    if (grid == TrialGrid::coarse) return lowest_rung(arranged, coarse);
     NewtonTimes times;
     GridTask task = coarse_task(arranged, arranged.states[k], sets_, endless_);
     task.scale = coarse.model.scale;

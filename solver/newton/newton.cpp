@@ -24,6 +24,12 @@ constexpr double fast_fall = 0.1;
 // stiff cords the forces are small differences of large ones.
 constexpr double rounding_allowance = 20;
 
+// An unstable equilibrium must be one to the last digits, also on a grid that gives but a start.
+NewtonSettings strict(NewtonSettings settings) {
+    settings.tolerance = std::min(settings.tolerance, NewtonSettings{}.tolerance);
+    return settings;
+}
+
 // The state of the iteration, so that each step of the loop is a named function.
 class Descent {
   public:
@@ -114,7 +120,7 @@ class Descent {
     // An equilibrium, to rounding, whose tangent is not definite is no minimum: the shifted step leaves it, along a mode that
     // may find no other rest (a belt that tips out of its trough). The one of least residual is kept for that case.
     void remember_unstable() {
-        if (!indefinite_ || relative_residual() > rounding_allowance * settings_.tolerance) return;
+        if (!indefinite_ || relative_residual() > rounding_allowance * strict(settings_).tolerance) return;
         if (!unstable_ || relative_residual() < unstable_->residual) unstable_ = {q_, relative_residual()};
     }
 
@@ -175,7 +181,7 @@ NewtonOutcome allowed(Descent::Equilibrium at, int iteration, const char* what, 
 NewtonOutcome failed(const Descent& descent, int iteration, const char* what, const NewtonSettings& settings) {
     if (!descent.unstable()) return outcome(descent.here(), iteration, false, what, settings);
     return allowed(*descent.unstable(), iteration,
-                   ": an unstable equilibrium, left by the iteration, which came to rest nowhere else", settings);
+                   ": an unstable equilibrium, left by the iteration, which came to rest nowhere else", strict(settings));
 }
 
 // No step lowers the energy: an equilibrium to rounding, or none.

@@ -3,6 +3,8 @@
 #include "mesh/belt_grid.h"
 #include "mesh/quadrature.h"
 #include "solver/strain/line_force.h"
+#include "solver/strain/peak_kinds.h"
+#include "solver/strain/read_places.h"
 #include "solver/strain/support_forces.h"
 
 #include <algorithm>
@@ -11,152 +13,86 @@
 
 namespace swale {
 
-bool ReadingRange::holds(double x) const {
-    if (x < begin || x > end) return false;
-    return std::none_of(held_lines.begin(), held_lines.end(), [&](double line) { return std::abs(x - line) < excluded; });
-}
-
-ReadingRange reading_range(const TransitionLayout& layout, const Section& section, const BeltModel& model) {
-    ReadingRange range;
-    range.excluded = std::max(0.05 * layout.belt_width, 4 * section.thickness);
-    const bool wrapped = model.patch.along.begin() < 0;
-    range.begin = wrapped ? 0 : range.excluded;
-    range.end = model.patch.along.end() - (layout.trough.support == Support::held ? range.excluded : 0);
-    for (const IdlerSet& set : model.idlers)
-        if (set.support == Support::held) range.held_lines.push_back(set.path * model.scale);
-    return range;
-}
-
 namespace {
 
-// Along: a few places in every span inside [from, to], and both ends, since a peak may lie on the border.
-std::vector<double> places_along(const CubicBasis& basis, double from, double to) {
-    constexpr int per_span = 4;
-    std::vector<double> xs;
-    for (int s = 0; s < basis.spans(); ++s)
-        for (int k = 0; k < per_span; ++k)
-            xs.push_back(basis.breaks()[s] + (basis.breaks()[s + 1] - basis.breaks()[s]) * k / per_span);
-    xs.push_back(basis.end());
-    std::erase_if(xs, [&](double x) { return x < from || x > to; });
-    for (const double border : {from, to})
-        if (border > basis.begin() && border < basis.end()) xs.push_back(border);
-    return xs;
-}
-
-// Across: the centre line, the edges, and two Gauss points a span. There the curvature of a cubic spline is most exact: its
-// piecewise linear course overshoots a peak at the knots by h^2/12 of its second derivative. Against grids of half the spans
-// the junction's curvature was 0.1 % off there and 1 % at the knots.
-std::vector<double> places_across(const CubicBasis& basis) {
-    std::vector<double> ys{basis.begin(), basis.end()};
-    if (basis.begin() < 0) ys.push_back(0);
-    for (const LinePoint& point : gauss_rule(basis, 2).points) ys.push_back(point.position);
-    return ys;
-}
-
-void raise(Reading& reading, double value, double x, double y, bool& first) {
-    if (first || value > reading.value) reading = {value, {}, {}, x, y};
-    first = false;
-}
-
-// The belt at every place of the range, read once for all quantities.
-std::vector<SurfacePoint> read_belt(const BeltProbe& probe, const ReadingRange& range) {
-    const std::vector<double> ys = places_across(probe.patch().across);
-    std::vector<SurfacePoint> points;
-    for (const double x : places_along(probe.patch().along, range.begin, range.end))
-        if (range.holds(x))
-            for (const double y : ys) points.push_back(probe.at(x, y));
-    return points;
+std::vector<SurfacePoint> read_bay(const TroughBay& bay, const Section& section) {
+    return read_belt(BeltProbe(bay.patch, bay.points, section), {0, bay.patch.along.end(), {}, 0});
 }
 
 // Behind the model stands the running trough, its nearest bay as good as any: what a raised pulley keeps off the rolls for many
 // metres, junction and centre, is strained most there.
-std::vector<SurfacePoint> read_trough(const TroughBay& bay, const Section& section, double model_end) {
-    const double bay_end = bay.patch.along.end();
-    std::vector<SurfacePoint> points = read_belt(BeltProbe(bay.patch, bay.points, section), {0, bay_end, {}, 0});
-    for (SurfacePoint& point : points) point.x = model_end + bay_end - point.x;
-    return points;
+void add_running_bay(const BeltModel& model, const Section& section, std::vector<SurfacePoint>& points) {
+    const TroughBay& bay = model.beyond->bay;
+    for (SurfacePoint& point : read_bay(bay, section)) {
+        point.x = model.patch.along.end() + bay.patch.along.end() - point.x;
+        points.push_back(point);
+    }
 }
 
-// Largest value of `measure` over the points that `wanted` picks.
-template <class Wanted, class Measure>
-Reading largest(const std::vector<SurfacePoint>& points, const Wanted& wanted, const Measure& measure) {
+// The larger one; the first of all has none before it.
+void raise(Reading& reading, double value, double x, double y) {
+    if (std::isnan(reading.value) || value > reading.value) reading = {value, {}, {}, x, y};
+}
+
+Reading not_defined() {
     Reading reading;
-    bool first = true;
-    for (const SurfacePoint& point : points)
-        if (wanted(point)) raise(reading, measure(point), point.x, point.y, first);
+    reading.value = std::numeric_limits<double>::quiet_NaN();
     return reading;
-}
-
-Reading negated(Reading reading) {
-    reading.value = -reading.value;
-    return reading;
-}
-
-Reading junction_reading(const std::vector<SurfacePoint>& points, const TransitionLayout& layout, const Section& section) {
-    const double near = 0.1 * layout.belt_width;
-    const std::vector<double> junctions = layout.junctions();
-    const auto near_one = [&](const SurfacePoint& p) {
-        return std::ranges::any_of(junctions, [&](double junction) { return std::abs(std::abs(p.y) - junction) <= near; });
-    };
-    return largest(points, near_one, [&](const SurfacePoint& p) { return std::abs(p.curvature[1]) * section.farther_face(); });
 }
 
 // Contact pressure integrated along the belt, per width of the wing roll, as far as grid and cover can tell.
 Reading wing_line_force(const BeltModel& model, const ControlPoints& points, const Section& section) {
-    Reading reading;
-    bool first = true;
+    Reading reading = not_defined();
     const LineForceResolution resolution{boundary_layers(section).across, section.underside};
     for (const BeltContact& contact : model.contacts) {
         if (contact.place != RollPlace::wing) continue;
         const LineForcePeak peak = largest_line_force(contact.energy->line_force(points), model.patch.across, resolution);
-        raise(reading, peak.force, material_place(model, points, contact.x), peak.y, first);
+        raise(reading, peak.force, material_place(model, points, contact.x), peak.y);
     }
-    if (first) reading.value = std::numeric_limits<double>::quiet_NaN();  // no wing rolls: not defined
     return reading;
 }
 
 // The pulley's is another matter: it bears the belt's pull.
 Reading largest_roll_force(const BeltModel& model, const ControlPoints& points) {
-    Reading reading;
-    bool first = true;
+    Reading reading = not_defined();
     for (const BeltContact& contact : model.contacts) {
         if (contact.place == RollPlace::pulley) continue;
         const double force = roll_force(contact, model.half, points).norm();
-        raise(reading, force, material_place(model, points, contact.x), contact.energy->roll().centre.y(), first);
+        raise(reading, force, material_place(model, points, contact.x), contact.energy->roll().centre.y());
     }
-    if (first) reading.value = std::numeric_limits<double>::quiet_NaN();  // no rolls: not defined
     return reading;
+}
+
+// The rolls of the running bays bear most if the belt lies off the modelled sets.
+void add_running_rolls(const TransitionCase& transition, const BeltModel& model, Reading& reading) {
+    for (const auto& [name, force] : running_trough(transition, model.beyond->bay).roll_forces) {
+        const auto alike = std::ranges::find_if(model.contacts, [&](const BeltContact& c) { return c.name.ends_with(name); });
+        const double y = alike == model.contacts.end() ? 0 : alike->energy->roll().centre.y();
+        raise(reading, force, model.patch.along.end(), y);
+    }
 }
 
 }  // namespace
 
-Readings take_readings(const BeltProbe& probe, const TransitionLayout& layout, const Section& section, const BeltModel& model) {
-    std::vector<SurfacePoint> points = read_belt(probe, reading_range(layout, section, model));
-    if (model.beyond && layout.same_fore_and_aft())
-        for (const SurfacePoint& point : read_trough(model.beyond->bay, section, probe.end())) points.push_back(point);
-    const double edge = probe.edge();
-    const auto anywhere = [](const SurfacePoint&) { return true; };
-    const auto at_edge = [&](const SurfacePoint& p) { return std::abs(p.y) == edge; };
-    const auto at_centre = [](const SurfacePoint& p) { return p.y == 0; };
+Readings take_readings(const TransitionCase& transition, const BeltModel& model, const ControlPoints& points) {
+    const Section& section = transition.belt.section;
+    const bool running = model.beyond && transition.layout.same_fore_and_aft();
+    const BeltProbe probe(model.patch, points, section);
+    std::vector<SurfacePoint> places = read_belt(probe, reading_range(transition.layout, section, model));
+    if (running) add_running_bay(model, section, places);
 
-    Readings r;
-    r.edge_strain_max = largest(points, at_edge, [](const SurfacePoint& p) { return p.strain; });
-    r.centre_strain_min = negated(largest(points, at_centre, [](const SurfacePoint& p) { return -p.strain; }));
-    r.edge_tension_max = largest(points, at_edge, [](const SurfacePoint& p) { return p.force[0]; });
-    r.tension_min = negated(largest(points, anywhere, [](const SurfacePoint& p) { return -p.force[0]; }));
-    r.junction_bending_strain_max = junction_reading(points, layout, section);
-    // A strain of Green as stretch less one: sqrt(1 + 2 e) - 1.
-    r.surface_strain_max = largest(points, anywhere, [](const SurfacePoint& p) {
-        return std::sqrt(1 + 2 * std::max(principal_strain(p.top_strain), principal_strain(p.bottom_strain))) - 1;
-    });
-    r.wing_line_force_max = wing_line_force(model, probe.points(), section);
-    r.roll_force_max = largest_roll_force(model, probe.points());
-    return r;
+    Readings readings;
+    for (const PeakKind& kind : peak_kinds)
+        readings.*kind.reading = peak(kind, places, {transition.layout, section, probe.edge()});
+    readings.wing_line_force_max = wing_line_force(model, points, section);
+    readings.roll_force_max = largest_roll_force(model, points);
+    if (running) add_running_rolls(transition, model, readings.roll_force_max);
+    return readings;
 }
 
-Reading junction_bending_strain(const BeltProbe& probe, const TransitionLayout& layout, const Section& section,
-                                const ReadingRange& range) {
-    return junction_reading(read_belt(probe, range), layout, section);
+Reading junction_bending_strain(const TransitionCase& transition, const TroughBay& bay) {
+    const Section& section = transition.belt.section;
+    return peak(junction_kind, read_bay(bay, section), {transition.layout, section, bay.patch.across.end()});
 }
 
 double far_strain(const BeltProbe& probe) {

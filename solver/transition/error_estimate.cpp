@@ -10,13 +10,12 @@ namespace {
 
 // An estimate is a share of the difference of the two finest grids and a share of the reading itself: places where peaks are
 // looked for are discrete, and next to a stuck line strain still grows a little when spans no longer show it. In the order of
-// Readings::all; chosen on 38 transitions and held against others, see benchmarks/README.md; that of the roll force on nine, in
-// which it was off by up to 2e-4 of itself.
+// Readings::all; chosen on 116 transitions and held against others, see benchmarks/README.md.
 struct Share {
     double of_difference, of_value;
 };
 constexpr std::array<Share, 8> shares{
-    {{1.4, 3e-3}, {0.7, 2e-4}, {1.4, 3e-3}, {0.7, 2e-4}, {0.7, 5e-4}, {2.8, 1e-3}, {0.5, 4e-3}, {1.0, 3e-4}}};
+    {{0.8, 3e-3}, {0.5, 1e-4}, {0.8, 3e-3}, {0.35, 1e-4}, {0.4, 5e-4}, {1.4, 1e-3}, {0.5, 4e-3}, {0.5, 3e-4}}};
 
 // What is nearer to the endless trough is not there yet: a part more, and as much as the knots' places in a trough of another
 // length may do; that was up to 0.6 % in the faces' strain and 0.3 % in the line force.
@@ -60,12 +59,12 @@ Excess worst(const TransitionCase& transition, const TensionState& state, const 
 
 }  // namespace
 
-void estimate_discretisation(Readings& finest, Readings coarser, int halvings) {
+void estimate_discretisation(Readings& finest, Readings differences, int halvings) {
     const double shorter = std::pow(0.5, halvings - 1);  // than the spans that the shares were chosen on
     for (std::size_t k = 0; k < finest.all().size(); ++k) {
         const double value = finest.all()[k]->value;
         const Share share{shares[k].of_difference, shorter * shares[k].of_value};
-        finest.all()[k]->error = estimate(share, value - coarser.all()[k]->value, value);
+        finest.all()[k]->error = estimate(share, differences.all()[k]->value, value);
     }
 }
 

@@ -5,9 +5,9 @@
 
 namespace swale {
 
-/// Sets `error` of a grid's readings from those of the grid with spans twice as long, the usual one halved `halvings - 1`
-/// times.
-void estimate_discretisation(Readings& finest, Readings coarser, int halvings);
+/// Sets `error` of a grid's readings from their differences to the grid with spans twice as long (grid_difference), the usual
+/// one halved `halvings - 1` times.
+void estimate_discretisation(Readings& finest, Readings differences, int halvings);
 
 /// Sets `far_end_error` from readings of one grid with two ends: as modelled, and nearer to the endless trough.
 void estimate_far_end(Readings& result, Readings as_modelled, Readings nearer);

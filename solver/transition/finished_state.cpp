@@ -1,6 +1,5 @@
 #include "solver/equilibrium/stopwatch.h"
 #include "solver/strain/mode_sample.h"
-#include "solver/strain/readings.h"
 #include "solver/transition/error_estimate.h"
 #include "solver/transition/state_notes.h"
 #include "solver/transition/state_solver.h"
@@ -39,16 +38,15 @@ StateResult StateSolver::not_converged(const CoarseState& coarse, const GridLadd
     return failed;
 }
 
-// With the difference between grids as its error estimate.
 StateResult StateSolver::recover(const CoarseState& coarse, const GridLadder& ladder) {
     SolverTimes times;
-    StateResult result = timed(
-        times.recovery, [&] { return recover_state(transition_, coarse.state, ladder.finest.model, ladder.finest.points); });
+    StateResult result = timed(times.recovery, [&] {
+        return recover_state(transition_, coarse.state, ladder.finest.model, ladder.finest.points, ladder.readings);
+    });
     account(times);
     result.status = SolveStatus::converged;
     result.reason = ladder.finest.sentence;
     result.newton = ladder.records;
-    estimate_discretisation(result, ladder.coarser, ladder.halvings);
     note_accuracy(transition_, coarse.state, ladder.why_stopped, result);
     return result;
 }
@@ -63,11 +61,17 @@ void StateSolver::add_far_end(const CoarseState& coarse, StateResult& result) co
     }
 }
 
-// `lowest`: of the coarse grid; where its sign is in doubt it is found again on the finest.
+// Solved again on a finer grid a belt takes two to five steps; many more mean that it went on to another shape.
+bool moved_on(const GridSolution& finest) {
+    constexpr int usual_iterations = 10;
+    return finest.record.iterations > usual_iterations;
+}
+
+// `lowest`: of the coarse grid; where its sign is in doubt, or the shape another, it is found again on the finest.
 void StateSolver::add_stability(const CoarseState& coarse, const GridSolution& finest, BeltStability lowest,
                                 StateResult& result) {
     SolverTimes times;
-    const bool in_doubt = near_instability(transition_, coarse.state, lowest);
+    const bool in_doubt = near_instability(transition_, coarse.state, lowest) || moved_on(finest);
     const GridSolution& grid = in_doubt ? finest : coarse.solution;
     if (in_doubt) lowest = stability_of(coarse.state, grid);
     timed(times.recovery, [&] { store_stability(lowest, grid.model.patch, result); });
@@ -85,7 +89,8 @@ StateResult StateSolver::finish(CoarseState& coarse) {
     note_sag(transition_, coarse.state, result);
     note_sets(transition_.layout, endless_, result);
     note_bulk(transition_, coarse.state, result);
-    if (!endless_) note_floating_end(transition_.layout, sets_, result);
+    if (!finest.model.beyond) note_floating_end(transition_.layout, sets_, result);
+    if (endless_) note_running_trough(finest.model, result);
     result.others = std::move(coarse.reported_others);
     note_others(result);
     return result;

@@ -3,6 +3,7 @@
 #include "mesh/belt_grid.h"
 #include "solver/strain/readings.h"
 #include "solver/transition/error_estimate.h"
+#include "solver/transition/grid_difference.h"
 
 #include <fmt/core.h>
 
@@ -58,8 +59,13 @@ Patch coarse_grid(const TransitionCase& transition, int sets) {
 }
 
 Readings readings_of(const TransitionCase& transition, const GridSolution& solution) {
-    const Section& section = transition.belt.section;
-    return take_readings(BeltProbe(solution.model.patch, solution.points, section), transition.layout, section, solution.model);
+    return take_readings(transition, solution.model, solution.points);
+}
+
+GridLadder lowest_rung(const TransitionCase& transition, const GridSolution& coarse) {
+    GridLadder ladder{coarse, readings_of(transition, coarse), 0, {coarse.record}};
+    estimate_discretisation(ladder.readings, {}, 0);
+    return ladder;
 }
 
 namespace {
@@ -80,10 +86,10 @@ std::optional<GridSolution> halve(GridTask& task, GridLadder& ladder, const std:
     GridSolution finer = solve_finer(task, ladder.finest, watch(phase), times, carried);
     ladder.records.push_back(finer.record);
     if (!finer.converged) return finer;
-    ladder.coarser = std::move(ladder.readings);
-    ladder.finest = std::move(finer);
-    ladder.readings = readings_of(task.transition, ladder.finest);
-    estimate_discretisation(ladder.readings, ladder.coarser, ++ladder.halvings);
+    const GridSolution below = std::exchange(ladder.finest, std::move(finer));
+    const Readings of_below = std::exchange(ladder.readings, readings_of(task.transition, ladder.finest));
+    const Readings difference = grid_difference(task.transition, ladder.finest, ladder.readings, below, of_below);
+    estimate_discretisation(ladder.readings, difference, ++ladder.halvings);
     return {};
 }
 
@@ -115,7 +121,8 @@ void sharpen_corner(GridTask& task, const GridTask& coarse_task, GridLadder& lad
     const GridSolution coarse = solve_grid(sharper, as_solved(ladder.finest), watch(sharper.phase), times);
     ladder.records.push_back(coarse.record);
     if (!coarse.converged) return;
-    GridLadder sharpened{coarse, {}, 0, ladder.records, {}, readings_of(task.transition, coarse)};
+    GridLadder sharpened = lowest_rung(task.transition, coarse);
+    sharpened.records = ladder.records;
     const bool failed = halve(sharper, sharpened, "fine grid, finer corner", watch, times).has_value();
     ladder.records = sharpened.records;
     if (failed) return;
@@ -128,7 +135,7 @@ void sharpen_corner(GridTask& task, const GridTask& coarse_task, GridLadder& lad
 GridLadder climb(const GridTask& coarse_task, const GridSolution& coarse, const ProgressWatch& watch, NewtonTimes& times,
                  CarriedCorrection* carried) {
     GridTask task = coarse_task;
-    GridLadder ladder{coarse, {}, 0, {coarse.record}, {}, readings_of(task.transition, coarse)};
+    GridLadder ladder = lowest_rung(task.transition, coarse);
     if (auto failed = halve(task, ladder, "fine grid", watch, times, carried)) {
         ladder.finest = *std::move(failed);
         return ladder;

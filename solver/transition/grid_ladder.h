@@ -12,11 +12,10 @@ namespace swale {
 /// edge's peak beside the pulley is not, first on a grid that is finer in that corner alone.
 struct GridLadder {
     GridSolution finest;
-    Readings coarser;                   ///< of the grid below
+    Readings readings;                  ///< of the finest with their estimated errors
     int halvings = 0;                   ///< of the coarse grid that led to the finest
     std::vector<NewtonRecord> records;  ///< of all grids that were tried, coarsest first
-    std::string why_stopped;            ///< why the wanted accuracy was not reached; empty if it was
-    Readings readings = {};             ///< of the finest, its errors estimated once there is a grid below
+    std::string why_stopped = {};       ///< why the wanted accuracy was not reached; empty if it was
 };
 
 /// Gives the watcher of a phase.
@@ -35,6 +34,9 @@ GridSolution solve_finer(const GridTask& task, const GridSolution& known, const 
                          CarriedCorrection* carried = nullptr);
 
 Readings readings_of(const TransitionCase& transition, const GridSolution& solution);
+
+/// The coarse grid alone; without a grid below, its readings' errors are what the values' shares allow for.
+GridLadder lowest_rung(const TransitionCase& transition, const GridSolution& coarse);
 
 /// Climbs from a converged coarse solution; at least one halving. If that one does not converge, `finest` is the failed one.
 /// `coarse_task` is the task that led to it; the finer ones keep its scale. `carried`: from fine grid to fine grid of several

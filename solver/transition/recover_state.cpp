@@ -1,3 +1,4 @@
+#include "solver/strain/read_places.h"
 #include "solver/strain/readings.h"
 #include "solver/strain/run_on_line.h"
 #include "solver/strain/samples.h"
@@ -35,13 +36,13 @@ void note_held_profiles(const TransitionCase& transition, const BeltModel& model
 }  // namespace
 
 StateResult recover_judged(const TransitionCase& transition, const TensionState& state, const BeltModel& model,
-                           const ControlPoints& points) {
+                           const ControlPoints& points, const Readings& readings) {
     const Section& section = transition.belt.section;
     const TransitionLayout& layout = transition.layout;
     const BeltProbe probe(model.patch, points, section);
     StateResult result;
     result.status = SolveStatus::converged;
-    static_cast<Readings&>(result) = take_readings(probe, layout, section, model);
+    static_cast<Readings&>(result) = readings;
     result.name = state.name;
     result.tension = far_tension(state, model, points);
     result.pulley_tension = pulley_tension(model, points, result.tension);
@@ -55,11 +56,11 @@ StateResult recover_judged(const TransitionCase& transition, const TensionState&
 }
 
 StateResult recover_state(const TransitionCase& transition, const TensionState& state, const BeltModel& model,
-                          const ControlPoints& points) {
+                          const ControlPoints& points, const Readings& readings) {
     const Section& section = transition.belt.section;
     const TransitionLayout& layout = transition.layout;
     const BeltProbe probe(model.patch, points, section);
-    StateResult result = recover_judged(transition, state, model, points);
+    StateResult result = recover_judged(transition, state, model, points, readings);
     result.along = sample_along(probe, layout);
     result.across = sample_across(probe, layout, model);
     result.surface = sample_surface(probe, model);

@@ -132,6 +132,29 @@ void note_sets(const TransitionLayout& layout, bool endless, StateResult& result
             "that does is in the far-end error, and there is no running trough to compare with");
 }
 
+namespace {
+
+bool off_centre_roll(const StateResult& result) {
+    if (!result.running_trough) return false;
+    const auto centre = result.running_trough->roll_forces.find("centre");
+    return centre != result.running_trough->roll_forces.end() && centre->second == 0;
+}
+
+}  // namespace
+
+void note_running_trough(const BeltModel& model, StateResult& result) {
+    if (!model.beyond)
+        result.notes.push_back(
+            "warning: the running trough behind the last set is not stable by itself: a plane of symmetry ends the belt there "
+            "in its place, as with a number of sets");
+    else if (off_centre_roll(result))
+        result.notes.push_back(
+            fmt::format("warning: in the running trough the belt lies on its wing rolls alone, off the centre roll: without "
+                        "friction it may "
+                        "lie tipped as well{}",
+                        model.half ? "; compare with model = \"full\"" : ""));
+}
+
 void note_instability(const BeltStability& lowest, Symmetry model, StateResult& result) {
     note_mode(lowest.symmetric, "symmetric", "", result);
     note_mode(lowest.antisymmetric, "antisymmetric",

@@ -24,6 +24,9 @@ void note_sag(const TransitionCase& transition, const TensionState& state, State
 /// What is uncommon about the idler sets, and what follows from it for the model; `endless`: the trough goes on behind it.
 void note_sets(const TransitionLayout& layout, bool endless, StateResult& result);
 
+/// An endless trough that is missing, since it is not stable, or in whose bays the belt is off the centre roll.
+void note_running_trough(const BeltModel& model, StateResult& result);
+
 /// What a steady run-on means and what friction it takes for granted.
 void note_run_on(StateResult& result);
 

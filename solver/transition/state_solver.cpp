@@ -38,7 +38,13 @@ std::vector<StateResult> StateSolver::solve(const std::vector<TensionState>& sta
     workers_.finish();
     while (too_near_) {
         lengthen();
-        for (CoarseState& coarse : coarse_) workers_.give([&] { follow(coarse); }, Turn::first);
+        for (CoarseState& coarse : coarse_)
+            workers_.give(
+                [&] {
+                    if (slack(coarse)) look_for_others(coarse);
+                    follow(coarse);
+                },
+                Turn::first);
         workers_.finish();
     }
     std::vector<StateResult> results;
@@ -174,7 +180,7 @@ void StateSolver::climb_from(CoarseState& coarse, CarriedCorrection* carried) {
     const auto watch = [&](const std::string& phase) { return watcher(coarse.state, phase); };
     const GridTask task = coarse_task(coarse.state, coarse.solution.model.scale);
     coarse.ladder = coarse.solution.converged ? climb(task, coarse.solution, watch, times.newton, carried)
-                                              : GridLadder{coarse.solution, {}, 0, {coarse.solution.record}, {}};
+                                              : GridLadder{coarse.solution, {}, 0, {coarse.solution.record}};
     account(times);
     if (coarse.ladder->finest.converged) coarse.result = recover(coarse, *coarse.ladder);
 }

@@ -97,12 +97,12 @@ class StateSolver {
     Workers workers_;  // the first to go: they use all above
 };
 
-/// What the criteria look at, of a solved grid: readings, forces, the running trough.
+/// What the criteria look at, of a solved grid: its readings, forces, the running trough.
 StateResult recover_judged(const TransitionCase& transition, const TensionState& state, const BeltModel& model,
-                           const ControlPoints& points);
+                           const ControlPoints& points, const Readings& readings);
 
-/// Everything that follows from a solved grid, still without error estimates and eigenvalues.
+/// Everything that follows from a solved grid, but its eigenvalues.
 StateResult recover_state(const TransitionCase& transition, const TensionState& state, const BeltModel& model,
-                          const ControlPoints& points);
+                          const ControlPoints& points, const Readings& readings);
 
 }  // namespace swale

@@ -2,6 +2,7 @@
 
 #include "solver/criteria/criteria.h"
 #include "solver/equilibrium/stopwatch.h"
+#include "solver/strain/readings.h"
 #include "solver/transition/restored_model.h"
 #include "solver/transition/state_solver.h"
 
@@ -82,7 +83,8 @@ std::vector<TransitionResult> solve_tensions(const TransitionCase& transition) {
 
 StateResult restore_state(const TransitionCase& transition, int sets, const TensionState& state, const BeltShape& shape) {
     const BeltModel model = restored_model(transition, sets, state, shape);
-    StateResult result = recover_state(transition, state, model, shape.control_points);
+    StateResult result =
+        recover_state(transition, state, model, shape.control_points, take_readings(transition, model, shape.control_points));
     const ControlPoints gradient = model.system.full_gradient(shape.control_points);
     const double residual = model.system.supports().restrict(gradient).norm() / gradient.norm();
     result.reason = fmt::format("restored: residual {:.1e}", residual);

@@ -126,10 +126,8 @@ TroughBay same_bay(const TransitionCase& transition, const TensionState& state, 
 
 RunningTrough running_trough(const TransitionCase& transition, const TroughBay& bay) {
     const Section& section = transition.belt.section;
-    const BeltProbe probe(bay.patch, bay.points, section);
-    const ReadingRange range{0, bay.patch.along.end(), {}, 0};
     RunningTrough running;
-    running.junction_bending_strain = junction_bending_strain(probe, transition.layout, section, range).value;
+    running.junction_bending_strain = junction_bending_strain(transition, bay).value;
     const LineForceResolution resolution{boundary_layers(section).across, section.underside};
     // The bay's plane of symmetry halves the rolls; along the belt both halves of a roll's force cancel.
     for (const BeltContact& contact : bay_contacts(transition, bay)) {

@@ -1,5 +1,6 @@
 #include "io/verdict.h"
 
+#include "io/terminal/headline.h"
 #include "tests/io/sample_run.h"
 
 #include <doctest/doctest.h>
@@ -47,4 +48,20 @@ TEST_CASE("verdict: an advisory limit warns on its far side, above or below") {
     CHECK(over_an_advisory_limit(strain));
     strain.at_least = false;
     CHECK(!over_an_advisory_limit(strain));
+}
+
+TEST_CASE("verdict: a value nearer to its limit than its error is undecided, on either side, and the headline says so") {
+    TransitionResult result = solved_sample();
+    Judgement& judgement = result.criteria.front();
+    judgement.error = 0.02 * *judgement.limit;
+    judgement.value = 0.99 * *judgement.limit;
+    CHECK(undecided(judgement));
+    CHECK(headline(result, {}).find("Nearer to its limit than the estimated error of ") != std::string::npos);
+    judgement.value = 1.01 * *judgement.limit;
+    CHECK(undecided(judgement));
+    judgement.value = 0.97 * *judgement.limit;
+    CHECK(!undecided(judgement));
+    judgement.value = *judgement.limit;
+    judgement.error.reset();
+    CHECK(!undecided(judgement));
 }

@@ -86,12 +86,12 @@ TEST_CASE("the force on one roll is held against the user's rating alone") {
     CHECK(*judgement.error == 15);
     CHECK(judgement.where == "set 1 wing +y");
 
+    states[0].roll_force_max.value = 4400;  // readings take in the running bays
     states[0].running_trough = RunningTrough{0.02, 5, {{"centre", 4400}, {"wing +y", 2000}}};
     judgement = named(judge(transition, states), "roll force", "running");
     CHECK(judgement.passed == false);
     CHECK(judgement.value == 4400);
     CHECK(judgement.where == "running trough");
-    CHECK(!judgement.x);
 
     states[0].roll_force_max.value = std::nan("");
     judgement = named(judge(transition, states), "roll force", "running");

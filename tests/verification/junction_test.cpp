@@ -46,8 +46,7 @@ std::vector<Readings> converging(const TransitionCase& transition, int grids) {
         solutions.push_back(solve_grid(task, start, {}, times));
         const GridSolution& solution = solutions.back();
         REQUIRE_MESSAGE(solution.converged, solution.sentence);
-        const BeltProbe probe(solution.model.patch, solution.points, section);
-        readings.push_back(take_readings(probe, transition.layout, section, solution.model));
+        readings.push_back(take_readings(transition, solution.model, solution.points));
         patch = {patch.along.halved(), patch.across.halved()};
     }
     return readings;

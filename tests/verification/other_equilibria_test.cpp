@@ -20,10 +20,7 @@ struct Answer {
         REQUIRE_MESSAGE(known.converged, known.sentence);
         others = other_equilibria(task, known, starts, {}, times);
     }
-    Readings readings() const {
-        const Section& section = transition.belt.section;
-        return take_readings(BeltProbe(known.model.patch, known.points, section), transition.layout, section, known.model);
-    }
+    Readings readings() const { return take_readings(transition, known.model, known.points); }
 
     TransitionCase transition;
     GridTask task = coarse_task(transition);
