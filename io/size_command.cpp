@@ -77,6 +77,7 @@ int run_size(const SizeRequest& request, std::ostream& answer) {
     const SizingBounds bounds = bounds_of(request, text, given);
     if (given.drawn) return run_as_built(request, text, given, bounds, answer);
     const std::filesystem::path folder = request.out.value_or(request.case_file.stem().string() + "-sized");
+    refuse_own_case(folder, request.case_file);
     prepare_result_folder(folder);
     const Sizing sizing = size_transition(given, bounds, terminal_progress());
     write_whole_file(folder / "sizing.json", size_json(sizing, bounds, given.title));

@@ -54,15 +54,34 @@ std::string header_of(const Study& study) {
     return header.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 
-// What stands there and is no database of ours is not written over.
+// What stands there and is no study's database is not written over.
 void refuse_other_file(const fs::path& out) {
-    if (!fs::exists(out)) return;
-    std::ifstream stream(out, std::ios::binary);
-    std::string begin(4, '\0');
-    stream.read(begin.data(), 4);
-    if (begin != "\x89HDF")
+    if (fs::exists(out) && !is_study_database(out))
         throw BadQuantity(
-            fmt::format("--out: given \"{}\", a file that is no database; allowed: a new file or a database", out.string()));
+            fmt::format("--out: given \"{}\", a file that is no database of a study; allowed: a new file or a study's database",
+                        out.string()));
+}
+
+// Neither is a database that holds more than is at hand: one whose journal is gone, or a merged one.
+void refuse_fuller_database(const fs::path& out, std::size_t at_hand) {
+    if (!fs::exists(out)) return;
+    const int there = read_study_head(out).rows;
+    if (there > static_cast<int>(at_hand))
+        throw BadQuantity(fmt::format(
+            "--out: given \"{}\", a database of {} cases, of which its journal {} has {}; nothing was changed; allowed: a new "
+            "file, or this one with its journal put back",
+            out.string(), there, journal_of(out).string(), at_hand));
+}
+
+// Nor, by a merger, the database of another study.
+void refuse_other_study(const fs::path& out, const Study& study) {
+    if (!fs::exists(out)) return;
+    const StudyHead there = read_study_head(out);
+    if (there.study_text != study.text || there.case_text != study.case_text)
+        throw BadQuantity(
+            fmt::format("--out: given \"{}\", the database of another study or base case; nothing was changed; "
+                        "allowed: a new file or this study's database",
+                        out.string()));
 }
 
 // The report stands beside the database; a page of somebody else's is not written over.
@@ -150,7 +169,9 @@ int run_study_command(const StudyRequest& request, std::ostream& answer) {
     const StudyPlan plan(read_study(request.study_file));
     refuse_other_file(request.out);
     refuse_other_page(request.out);
+    if (!fs::exists(journal_of(request.out))) refuse_fuller_database(request.out, 0);
     Journal journal(journal_of(request.out), header_of(plan.study()), why_other);
+    refuse_fuller_database(request.out, journal.lines().size());
     write_whole_file(request.out, study_database(plan, journal.lines(), request.out));  // so that no hour is lost for its place
     run_study(plan, shard, request.jobs, journal, terminal_listener());
     return write_database(plan, journal.lines(), request.out, answer);
@@ -160,6 +181,7 @@ int run_merge(const MergeRequest& request, std::ostream& answer) {
     const StudyPlan plan(read_study(request.study_file));
     refuse_other_file(request.out);
     refuse_other_page(request.out);
+    refuse_other_study(request.out, plan.study());
     const std::string header = header_of(plan.study());
     std::map<int, std::string> records;
     for (const fs::path& shard : request.shards) {

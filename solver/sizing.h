@@ -46,7 +46,7 @@ struct Arrangement {
 struct Lever {
     std::string parameter, unit;
     double slope = 0;                ///< of the binding headroom, per unit
-    std::optional<double> needed;    ///< change that brings it to zero from where it stands
+    std::optional<double> needed;    ///< change that brings it to zero from where it stands; absent if that is too far to tell
     std::optional<double> distance;  ///< what a unit of it is worth in distance [mm]; negative: shorter
 };
 

@@ -62,7 +62,15 @@ Json fields_of(const TransitionResult& result) {
     return fields;
 }
 
+// Why the first state that has no solution has none.
+std::string why_unsolved(const TransitionResult& result) {
+    for (const StateResult& state : result.states)
+        if (!converged(state)) return fmt::format("\"{}\": {}", state.name, state.reason);
+    return "";
+}
+
 void add_results(const RunRecord& run, bool fields, Json& record) {
+    record["reason"] = why_unsolved(run.result);
     Json summary = summary_document(run);
     summary.erase("belt");  // its numbers and their origins follow from the case
     record["summary"] = std::move(summary);

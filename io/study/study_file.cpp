@@ -113,12 +113,25 @@ Axis read_axis(CaseTable& table, const TomlNode& base, bool sampled) {
     return axis;
 }
 
+std::set<std::string> keys_of(const Axis& axis) {
+    std::set<std::string> keys;
+    if (axis.is_range) keys.insert(axis.key);
+    for (const Choice& choice : axis.choices)
+        for (const CaseSetting& setting : choice.settings) keys.insert(setting.key);
+    return keys;
+}
+
 void read_axes(CaseTable& file, Study& study) {
-    std::set<std::string> names;
+    std::set<std::string> names, keys;
     for (CaseTable& table : file.tables("vary")) {
         Axis axis = read_axis(table, study.base, study.sample > 0);
         if (!axis.name.empty() && !names.insert(axis.name).second)
             table.reject(table.has("name") ? "name" : "key", "another axis has this name", "a name for each axis");
+        if (axis.name == "case")
+            table.reject(table.has("name") ? "name" : "key", "a column of the results has this name", "another name");
+        for (const std::string& key : keys_of(axis))
+            if (!keys.insert(key).second)
+                table.reject(axis.key.empty() ? "choices" : "key", "another axis sets " + key, "each key on one axis");
         study.axes.push_back(std::move(axis));
     }
     if (study.axes.empty()) file.reject_missing("vary", "at least one [[vary]] with a key and its values");

@@ -32,6 +32,12 @@ void read_cases(const Hdf5Source& cases, StudyRecord& record) {
 
 }  // namespace
 
+StudyHead read_study_head(const std::filesystem::path& database) {
+    const Hdf5Silence silence;
+    const Hdf5Source root(database);
+    return {root.integer_attribute("rows"), root.text("study_text"), root.text("case_text")};
+}
+
 StudyRecord read_study_record(const std::filesystem::path& database) {
     StudyRecord record{read_study_table(database), {}, 0, "", "", ""};
     const Hdf5Silence silence;

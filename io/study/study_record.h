@@ -27,6 +27,15 @@ struct StudyRecord {
     std::string study_text, case_text, swale_version;
 };
 
+/// What a database is of and how many cases it has.
+struct StudyHead {
+    int rows = 0;
+    std::string study_text, case_text;
+};
+
+/// Throws FileError.
+StudyHead read_study_head(const std::filesystem::path& database);
+
 /// Reads a database that `swale study` wrote, without its curves and fields. Throws FileError.
 StudyRecord read_study_record(const std::filesystem::path& database);
 

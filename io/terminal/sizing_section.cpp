@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <numbers>
 #include <utility>
@@ -51,7 +52,7 @@ std::vector<TextRow> sizing_arrangement_rows(const Sizing& sizing) {
 
 std::vector<TextRow> lever_rows(const std::vector<Lever>& levers) {
     if (levers.empty()) return {};
-    const bool over = levers.front().needed.has_value();
+    const bool over = std::ranges::any_of(levers, [](const Lever& lever) { return lever.needed.has_value(); });
     std::vector<TextRow> rows{{"What moves it, to first order", "change", "headroom [%]", "worth in distance [mm]"}};
     if (over) rows.front().push_back("to the limit");
     for (const Lever& lever : levers) {

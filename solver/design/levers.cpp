@@ -5,6 +5,8 @@
 #include "solver/transition/restored_model.h"
 
 #include <algorithm>
+#include <cmath>
+#include <numbers>
 
 namespace swale {
 
@@ -14,6 +16,17 @@ std::vector<Parameter> levers_to_pull(const TransitionCase& transition, const Te
     std::vector<Parameter> parameters = geometry_parameters(transition);
     if (state.total) parameters.push_back(belt_parameters(transition).front());
     return parameters;
+}
+
+// Farther than this a first-order change says nothing: a tenth of the distance, ten degrees, half the tension.
+double reach(const Parameter& parameter, const TransitionCase& transition, const TensionState& state) {
+    if (parameter.unit == "N") return 0.5 * parameter.value(transition, state);
+    return parameter.unit == "rad" ? std::numbers::pi / 18 : 0.1 * transition.layout.distance;
+}
+
+std::optional<double> needed_change(double share, double slope, double reach) {
+    if (share >= 0 || slope == 0 || std::abs(share / slope) > reach) return {};
+    return -share / slope;
 }
 
 }  // namespace
@@ -39,7 +52,7 @@ std::vector<Lever> levers_of(const TransitionCase& transition, const TransitionR
     for (const Parameter& parameter : parameters(transition, given)) {
         const double derivative = tangent.derivatives(parameter)[judged - first].value_or(0);
         Lever lever{parameter.name, parameter.unit, headroom_slope(*judged, state->edge_tension_max.value, derivative), {}, {}};
-        if (least.share < 0 && lever.slope != 0) lever.needed = -least.share / lever.slope;
+        lever.needed = needed_change(least.share, lever.slope, reach(parameter, transition, given));
         if (!levers.empty() && levers.front().slope != 0) lever.distance = -lever.slope / levers.front().slope;
         levers.push_back(lever);
     }

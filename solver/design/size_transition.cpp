@@ -57,7 +57,9 @@ Arrangements of_lift(const TransitionCase& given, const SizingBounds& bounds, Si
     for (const std::vector<double>& start : scan(lift, values_of(given, lift), 0, 5))
         found.push_back(sizer.tried_as_it_is(as_built(with_values(given, lift, start))));
     rank(SizingAim::lift, found);
-    found.insert(found.begin(), sizer.most_headroom(given, lift, {values_of(found.front().transition, lift)}));
+    Arrangement best = sizer.most_headroom(given, lift, {values_of(found.front().transition, lift)});
+    std::erase_if(found, [&](const Arrangement& one) { return one.name == best.name; });
+    found.insert(found.begin(), std::move(best));
     return found;
 }
 
@@ -157,7 +159,9 @@ std::string reason_of(const SizingBounds& bounds, const Arrangement& first) {
         return by_distance ? fmt::format("even at {:.0f} mm {} stands in the way", distance, first.binding)
                            : fmt::format("{} stands in the way", first.binding);
     if (by_distance && distance <= std::ceil(bounds.shortest)) return "the shortest that was allowed";
-    return first.binding + " binds";
+    const bool highest =
+        bounds.aim == SizingAim::lift && first.transition.layout.pulley.lift >= std::floor(bounds.highest_lift);
+    return first.binding + " binds" + (highest ? "; higher than this was not allowed" : "");
 }
 
 }  // namespace

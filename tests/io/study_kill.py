@@ -82,6 +82,15 @@ def differences(one, other):
     return names
 
 
+def refuses(program, folder, what, words, name):
+    """Exit code 2 and the file as it was."""
+    before = (folder / name).read_bytes()
+    run = subprocess.run(words, stdout=subprocess.DEVNULL, stderr=subprocess.PIPE, text=True)
+    assert run.returncode == 2 and name in run.stderr, f"{what}: {run.returncode}, {run.stderr}"
+    assert (folder / name).read_bytes() == before, f"{what} was written over"
+    assert not (folder / f"{name}.journal").exists(), f"{what} got a journal"
+
+
 def main():
     program, folder, kills = sys.argv[1], pathlib.Path(sys.argv[2]), int(sys.argv[3])
     folder.mkdir(parents=True, exist_ok=True)
@@ -110,6 +119,10 @@ def main():
     subprocess.run(command(program, folder, folder / "1.h5", "--shard", "1/2", "--jobs", "1"), check=True, stdout=subprocess.DEVNULL)
     subprocess.run([program, "merge", folder / "study.toml", folder / "2.h5", folder / "1.h5", "--out", folder / "merged.h5"],
                    check=True, stdout=subprocess.DEVNULL)
+
+    refuses(program, folder, "a database whose journal is gone", command(program, folder, folder / "merged.h5"), "merged.h5")
+    (folder / "result.h5").write_bytes(b"\x89HDF\r\n\x1a\n and no study")
+    refuses(program, folder, "a file of another kind", command(program, folder, folder / "result.h5"), "result.h5")
 
     with h5py.File(folder / "alone.h5") as one:
         for other in ("killed.h5", "merged.h5"):

@@ -204,6 +204,8 @@ TEST_CASE("mistakes of a study file are named with their line and what is allowe
               .find("steps") != std::string::npos);
     CHECK(first_mistake(grid_study + "[[vary]]\nkey = \"trough.angle\"\nvalues = [\"20 deg\"]\n").find("another axis") !=
           std::string::npos);
+    CHECK(first_mistake(grid_study + "[[vary]]\nkey = \"trough.angle\"\nname = \"again\"\nvalues = [\"20 deg\"]\n")
+              .find("another axis sets trough.angle") != std::string::npos);
     CHECK(first_mistake(grid_study + "steep = 4\n").find("steep") != std::string::npos);
 }
 
