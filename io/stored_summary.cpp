@@ -86,6 +86,25 @@ StateResult state(const Json& entry) {
     return state;
 }
 
+TensionPath tension_path(const Json& entry) {
+    TensionPath path;
+    if (entry.is_null()) return path;
+    for (const Json& at : entry.at("rows")) {
+        TensionPathRow& row = path.rows.emplace_back();
+        row.tension = number(at.at("tension_N"));
+        row.converged = at.at("converged");
+        row.reason = at.at("reason");
+        row.edge_strain_max.value = number(at.at("edge_strain_max"));
+        row.centre_strain_min.value = number(at.at("centre_strain_min"));
+        const Json& lowest = at.at("smallest_tangent_eigenvalue_N_per_mm3");
+        row.eigenvalue_symmetric = optional_number(lowest.at("symmetric"));
+        row.eigenvalue_antisymmetric = optional_number(lowest.at("antisymmetric"));
+    }
+    path.symmetric_zero = optional_number(entry.at("symmetric_zero_N"));
+    path.antisymmetric_zero = optional_number(entry.at("antisymmetric_zero_N"));
+    return path;
+}
+
 Judgement judgement(const Json& entry) {
     Judgement judgement{entry.at("name"),
                         entry.at("state"),
@@ -116,6 +135,7 @@ StoredSummary read_summary(const std::filesystem::path& path) {
         for (const Json& entry : summary.at("states")) stored.result.states.push_back(state(entry));
         for (const Json& entry : summary.at("criteria")) stored.result.criteria.push_back(judgement(entry));
         stored.result.sets = summary.at("sets");
+        stored.result.path = tension_path(summary.at("tension_path"));
         return stored;
     } catch (const Json::exception& error) {
         throw FileError(path, std::string("is no summary of this program's: ") + error.what());

@@ -7,7 +7,7 @@
 
 namespace swale {
 
-/// A result as summary.json tells it: states with readings, supports, notes and Newton records, criteria, sets; no fields, no
+/// A result as summary.json tells it: states with readings, supports, notes and Newton records, criteria, sets, tension path; no fields, no
 /// shapes. Throws FileError if the file can't be read or is no summary.
 struct StoredSummary {
     TransitionResult result;

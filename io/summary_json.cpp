@@ -38,7 +38,9 @@ Json supports(const std::vector<SupportForce>& forces) {
         list.push_back({{"name", support.name},
                         {"x_mm", json_number(support.x)},
                         {"force_N", {json_number(force.x()), json_number(force.y()), json_number(force.z())}},
+                        {"force_error_N", json_number(support.force_error)},
                         {"lift_off_mm", json_number(support.lift_off)},
+                        {"lift_off_error_mm", json_number(support.lift_off_error)},
                         {"touched_y_mm", touched(support)}});
     }
     return list;
@@ -132,6 +134,7 @@ Json solution(const StateResult& state) {
     Json entry = {{"tension_N", json_number(state.tension)},
                   {"pulley_tension_N", json_number(state.pulley_tension)},
                   {"far_strain", json_number(state.far_strain)},
+                  {"far_strain_error", json_number(state.far_strain_error)},
                   {"excluded_mm", json_number(state.excluded)}};
     add_readings(state, entry);
     entry["supports"] = supports(state.supports);

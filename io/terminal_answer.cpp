@@ -6,6 +6,7 @@
 #include "io/terminal/hand_methods_section.h"
 #include "io/terminal/headline.h"
 #include "io/terminal/notes.h"
+#include "io/terminal/path_section.h"
 #include "io/terminal/places_section.h"
 #include "io/terminal/plain_text.h"
 #include "io/terminal/supports_section.h"
@@ -40,9 +41,10 @@ std::string cost_line(const TransitionResult& result) {
 std::string terminal_answer(const RunRecord& record) {
     const TransitionResult& result = record.result;
     std::string text = wrapped(record.transition.title) + wrapped(headline(result, record.transition.belt.warnings));
-    for (const std::string& section : {criteria_section(result), places_section(record), supports_section(result),
-                                       hand_methods_section(record.transition, result), no_solution_section(result),
-                                       not_judged_section(result), notes_section(record), cost_line(result) + cautions})
+    for (const std::string& section :
+         {criteria_section(result), places_section(record), supports_section(result), path_section(result),
+          hand_methods_section(record.transition, result), no_solution_section(result), not_judged_section(result),
+          notes_section(record), cost_line(result) + cautions})
         if (!section.empty()) text += "\n" + section;
     return text;
 }

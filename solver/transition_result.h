@@ -28,6 +28,8 @@ struct SupportForce {
     Eigen::Vector3d force = Eigen::Vector3d::Zero();
     std::optional<double> lift_off;                     ///< smallest clearance [mm], 0 when touching; absent for held supports
     std::optional<std::array<double, 2>> touched = {};  ///< y of the belt that lies on the roll, from and to [mm]
+    /// Estimated, of grid and far end together; absent if not estimated.
+    std::optional<double> force_error = {}, lift_off_error = {};
 };
 
 /// One point of the belt. Voigt order (along, across, shear), shear and twist doubled; curvature positive when edges go up.
@@ -149,6 +151,7 @@ struct StateResult : Readings {
     double tension = 0;         ///< [N]
     double pulley_tension = 0;  ///< [N]
     double far_strain = 0;
+    std::optional<double> far_strain_error = {};              ///< estimated, of grid and far end together
     Eigen::Vector3d far_end_force = Eigen::Vector3d::Zero();  ///< of what is behind the far end on the belt [N]
     double excluded = 0;                                      ///< [mm]
     std::vector<SupportForce> supports;
@@ -160,9 +163,10 @@ struct StateResult : Readings {
     BeltSurface surface;
     std::optional<BeltMode> mode_symmetric, mode_antisymmetric;
     BeltShape shape;
-    std::vector<OtherEquilibrium> others;         ///< looked for where a strip is slack
-    std::optional<RunningTrough> running_trough;  ///< of an endless trough
-    std::optional<RunOnLine> run_on;              ///< of a steady run-on
+    std::vector<OtherEquilibrium> others;            ///< looked for where a strip is slack
+    std::optional<RunningTrough> running_trough;     ///< of an endless trough
+    std::optional<RunOnLine> run_on;                 ///< of a steady run-on
+    std::map<std::string, double> criterion_errors;  ///< by name, of values that are no readings; grid and far end together
     std::vector<NewtonRecord> newton;
     std::vector<std::string> notes;  ///< cautions about this state in sentences (deviation of a held profile, ...)
 };

@@ -6,6 +6,7 @@
 #include "io/terminal/cautions.h"
 #include "io/terminal/criteria_lines.h"
 #include "io/terminal/notes.h"
+#include "io/terminal/path_section.h"
 #include "io/terminal/places_section.h"
 #include "io/terminal/plain_text.h"
 #include "io/verdict.h"
@@ -54,6 +55,11 @@ std::string others_table(const TransitionResult& result) {
                             significant(100 * other.edge_strain_max.value), significant(other.tension_min.value)});
     return rows.size() == 1 ? std::string()
                             : html_table("Other equilibria of slack states, judged like the state itself", rows, "llr");
+}
+
+std::string path_table(const TensionPath& path) {
+    const std::vector<TextRow> rows = tension_path_rows(path);
+    return rows.empty() ? "" : html_table("As the tension falls. " + vanishing_words(path), rows, "rr");
 }
 
 std::vector<TextRow> method_rows(const RunRecord& record, const Screening& screening) {
@@ -139,7 +145,7 @@ std::string readings_section(const RunRecord& record) {
             "Extremes over all states: x from the pulley on the unstretched belt; errors of the grid and of the far end as "
             "estimated",
             places, "lrrrrll");
-    body += forces_table(record.result) + others_table(record.result);
+    body += forces_table(record.result) + others_table(record.result) + path_table(record.result.path);
     return body.empty() ? body : section("readings", "Readings and forces", body);
 }
 

@@ -41,9 +41,16 @@ TransitionCase as_judged_in(const TensionState& state, TransitionCase transition
     return transition;
 }
 
+// What no reading's error stands for has its own.
+Judgement with_error(Judgement judgement, const StateResult& state) {
+    const auto error = state.criterion_errors.find(judgement.name);
+    if (judgement.value && !judgement.error && error != state.criterion_errors.end()) judgement.error = error->second;
+    return judgement;
+}
+
 std::vector<Judgement> judged(const TransitionCase& as_judged, const StateResult& state) {
     std::vector<Judgement> judgements;
-    for (const Criterion criterion : all_criteria()) judgements.push_back(criterion(as_judged, state));
+    for (const Criterion criterion : all_criteria()) judgements.push_back(with_error(criterion(as_judged, state), state));
     return judgements;
 }
 

@@ -4,6 +4,7 @@
 #include "solver/design/state_tangent.h"
 #include "solver/transition/cold_start.h"
 #include "solver/transition/path_map.h"
+#include "solver/transition/state_errors.h"
 #include "solver/transition/state_solver.h"
 #include "solver/transition/workers.h"
 
@@ -92,6 +93,9 @@ void Trials::add_headrooms(const TransitionCase& arranged, std::size_t k, const 
     const TensionState& state = arranged.states[k];
     const GridSolution& finest = ladder.finest;
     StateResult result = recover_judged(arranged, state, finest.model, finest.points, ladder.readings);
+    if (ladder.below)
+        add_differences(arranged, state, result,
+                        recover_judged(arranged, state, ladder.below->model, ladder.below->points, ladder.of_below), result);
     for (std::size_t i = 0; i < far_end_[k].size(); ++i)
         result.all()[i]->far_end_error = far_end_[k][i] * std::abs(result.all()[i]->value);
     const std::vector<Judgement> judgements = judge_state(arranged, state, result);

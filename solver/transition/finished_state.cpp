@@ -1,6 +1,7 @@
 #include "solver/equilibrium/stopwatch.h"
 #include "solver/strain/mode_sample.h"
 #include "solver/transition/error_estimate.h"
+#include "solver/transition/state_errors.h"
 #include "solver/transition/state_notes.h"
 #include "solver/transition/state_solver.h"
 
@@ -47,8 +48,14 @@ StateResult StateSolver::recover(const CoarseState& coarse, const GridLadder& la
     result.status = SolveStatus::converged;
     result.reason = ladder.finest.sentence;
     result.newton = ladder.records;
+    if (ladder.below)
+        add_differences(transition_, coarse.state, result, judged_of(coarse.state, *ladder.below, ladder.of_below), result);
     note_accuracy(transition_, coarse.state, ladder.why_stopped, result);
     return result;
+}
+
+StateResult StateSolver::judged_of(const TensionState& state, const GridSolution& solution, const Readings& readings) const {
+    return recover_judged(transition_, state, solution.model, solution.points, readings);
 }
 
 // The difference between far ends is the other error estimate.
@@ -56,6 +63,7 @@ void StateSolver::add_far_end(const CoarseState& coarse, StateResult& result) co
     if (coarse.nearer) {
         result.newton.push_back(coarse.nearer->record);
         estimate_far_end(result, coarse.readings, coarse.nearer_readings);
+        add_differences(transition_, coarse.state, coarse.judged, coarse.nearer_judged, result);
     } else if (transition_.layout.trough.support == Support::rolls) {
         result.notes.push_back("the longer trough did not converge: no far-end error");
     }

@@ -63,7 +63,7 @@ Readings readings_of(const TransitionCase& transition, const GridSolution& solut
 }
 
 GridLadder lowest_rung(const TransitionCase& transition, const GridSolution& coarse) {
-    GridLadder ladder{coarse, readings_of(transition, coarse), 0, {coarse.record}};
+    GridLadder ladder{coarse, readings_of(transition, coarse), {}, {}, 0, {coarse.record}};
     estimate_discretisation(ladder.readings, {}, 0);
     return ladder;
 }
@@ -86,9 +86,10 @@ std::optional<GridSolution> halve(GridTask& task, GridLadder& ladder, const std:
     GridSolution finer = solve_finer(task, ladder.finest, watch(phase), times, carried);
     ladder.records.push_back(finer.record);
     if (!finer.converged) return finer;
-    const GridSolution below = std::exchange(ladder.finest, std::move(finer));
-    const Readings of_below = std::exchange(ladder.readings, readings_of(task.transition, ladder.finest));
-    const Readings difference = grid_difference(task.transition, ladder.finest, ladder.readings, below, of_below);
+    ladder.below = std::exchange(ladder.finest, std::move(finer));
+    ladder.of_below = std::exchange(ladder.readings, readings_of(task.transition, ladder.finest));
+    const Readings difference =
+        grid_difference(task.transition, ladder.finest, ladder.readings, *ladder.below, ladder.of_below);
     estimate_discretisation(ladder.readings, difference, ++ladder.halvings);
     return {};
 }

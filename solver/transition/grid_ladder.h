@@ -13,6 +13,8 @@ namespace swale {
 struct GridLadder {
     GridSolution finest;
     Readings readings;                  ///< of the finest with their estimated errors
+    std::optional<GridSolution> below;  ///< the grid whose spans are twice as long; absent if `finest` is the coarse one
+    Readings of_below;
     int halvings = 0;                   ///< of the coarse grid that led to the finest
     std::vector<NewtonRecord> records;  ///< of all grids that were tried, coarsest first
     std::string why_stopped = {};       ///< why the wanted accuracy was not reached; empty if it was

@@ -142,6 +142,8 @@ void StateSolver::solve_nearer_end(CoarseState& coarse, CarriedCorrection* carri
     account(times);
     if (!nearer.converged) return;
     coarse.nearer_readings = readings_of(transition_, nearer);
+    coarse.judged = judged_of(coarse.state, coarse.solution, coarse.readings);
+    coarse.nearer_judged = judged_of(coarse.state, nearer, coarse.nearer_readings);
     coarse.nearer = std::move(nearer);
 }
 
@@ -180,7 +182,7 @@ void StateSolver::climb_from(CoarseState& coarse, CarriedCorrection* carried) {
     const auto watch = [&](const std::string& phase) { return watcher(coarse.state, phase); };
     const GridTask task = coarse_task(coarse.state, coarse.solution.model.scale);
     coarse.ladder = coarse.solution.converged ? climb(task, coarse.solution, watch, times.newton, carried)
-                                              : GridLadder{coarse.solution, {}, 0, {coarse.solution.record}};
+                                              : GridLadder{coarse.solution, {}, {}, {}, 0, {coarse.solution.record}};
     account(times);
     if (coarse.ladder->finest.converged) coarse.result = recover(coarse, *coarse.ladder);
 }

@@ -51,7 +51,8 @@ class StateSolver {
         Readings readings = {};  // if it converged
         std::vector<OtherSolution> others = {};
         std::optional<GridSolution> nearer = {};
-        Readings nearer_readings = {};  // if there is one
+        Readings nearer_readings = {};                // if there is one
+        StateResult judged = {}, nearer_judged = {};  // if there is one
         std::optional<GridLadder> ladder = {};
         StateResult result = {};  // if the ladder's finest grid converged
         BeltStability lowest = {};
@@ -75,6 +76,7 @@ class StateSolver {
     BeltStability stability_of(const TensionState& state, const GridSolution& solution);
     std::vector<OtherEquilibrium> report_others(const CoarseState& coarse);
     StateResult recover(const CoarseState& coarse, const GridLadder& ladder);
+    StateResult judged_of(const TensionState& state, const GridSolution& solution, const Readings& readings) const;
     void add_far_end(const CoarseState& coarse, StateResult& result) const;
     void add_stability(const CoarseState& coarse, const GridSolution& finest, BeltStability lowest, StateResult& result);
     StateResult finish(CoarseState& coarse);

@@ -21,7 +21,15 @@ using namespace swale;
 
 TEST_CASE("a stored result gives the same report as the run itself") {
     const ScratchFolder folder;
-    const RunRecord record = held_run(3);
+    RunRecord record = held_run(3);
+    TensionPathRow solved;
+    solved.tension = 40e3;
+    solved.converged = true;
+    solved.edge_strain_max.value = 0.009;
+    solved.eigenvalue_symmetric = 2e-5;
+    TensionPathRow unsolved;
+    unsolved.tension = 20e3;
+    record.result.path = {{solved, unsolved}, 25e3, {}};
     write_result_files(folder.path(), record);
     const StoredResult stored = read_result_folder(folder.path());
     CHECK(report_html(stored.record) == report_html(record));

@@ -91,6 +91,22 @@ TEST_CASE("terminal answer: a roll's force is in kN and the headline names the r
                "roll force in \"running full\" is 5.00 kN at set 1 wing +y, limit 4.00 kN (125 % used)"));
 }
 
+TEST_CASE("terminal answer: a tension path has a line for each tension and says where an eigenvalue vanishes") {
+    RunRecord record = solved_run();
+    CHECK(!holds(terminal_answer(record), "As the tension falls"));
+    TensionPathRow solved, unsolved;
+    solved.tension = 40e3;
+    solved.converged = true;
+    solved.edge_strain_max.value = 0.009;
+    solved.eigenvalue_symmetric = 2e-5;
+    unsolved.tension = 20e3;
+    record.result.path = {{solved, unsolved}, 25e3, {}};
+    const std::string text = terminal_answer(record);
+    CHECK(says(text, "The eigenvalue becomes zero: symmetric at 25.0 kN, antisymmetric at none of them."));
+    CHECK(says(text, "0.900"));
+    CHECK(says(text, "no solution"));
+}
+
 TEST_CASE("terminal answer: what has no limit is told in one line") {
     RunRecord record = solved_run();
     for (const char* name : {"one", "another"})
