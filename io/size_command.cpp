@@ -51,6 +51,11 @@ SizingBounds bounds_of(const SizeRequest& request, const std::string& text, cons
     take_length("--shortest", request.shortest, bounds.shortest);
     take_length("--longest", request.longest, bounds.longest);
     take_aim(request.find, bounds.aim);
+    const bool keeps_distance = bounds.aim == SizingAim::lift || bounds.aim == SizingAim::idlers;
+    if (keeps_distance && !(request.shortest.empty() && request.longest.empty()))
+        throw BadQuantity(
+            fmt::format("--shortest and --longest bound a distance, and {} keeps the case's; allowed: without them",
+                        aim_words()[static_cast<std::size_t>(bounds.aim)]));
     if (bounds.shortest >= bounds.longest)
         throw BadQuantity(
             fmt::format("--shortest of {:.0f} mm is not below --longest of {:.0f} mm", bounds.shortest, bounds.longest));

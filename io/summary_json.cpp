@@ -38,10 +38,10 @@ Json supports(const std::vector<SupportForce>& forces) {
         list.push_back({{"name", support.name},
                         {"x_mm", json_number(support.x)},
                         {"force_N", {json_number(force.x()), json_number(force.y()), json_number(force.z())}},
-                        {"force_error_N", json_number(support.force_error)},
                         {"lift_off_mm", json_number(support.lift_off)},
-                        {"lift_off_error_mm", json_number(support.lift_off_error)},
-                        {"touched_y_mm", touched(support)}});
+                        {"touched_y_mm", touched(support)},
+                        {"force_error_N", json_number(support.force_error)},
+                        {"lift_off_error_mm", json_number(support.lift_off_error)}});
     }
     return list;
 }
@@ -134,13 +134,13 @@ Json solution(const StateResult& state) {
     Json entry = {{"tension_N", json_number(state.tension)},
                   {"pulley_tension_N", json_number(state.pulley_tension)},
                   {"far_strain", json_number(state.far_strain)},
-                  {"far_strain_error", json_number(state.far_strain_error)},
                   {"excluded_mm", json_number(state.excluded)}};
     add_readings(state, entry);
     entry["supports"] = supports(state.supports);
     entry["smallest_tangent_eigenvalue_N_per_mm3"] = eigenvalues(state.eigenvalue_symmetric, state.eigenvalue_antisymmetric);
     const Eigen::Vector3d& end = state.far_end_force;
     entry["roll_force_max_N"] = reading(state.roll_force_max);
+    entry["far_strain_error"] = json_number(state.far_strain_error);
     entry["far_end_force_N"] = {json_number(end.x()), json_number(end.y()), json_number(end.z())};
     entry["load"] = state.bulk ? bulk(*state.bulk) : Json(nullptr);
     entry["other_equilibria"] = others(state.others);

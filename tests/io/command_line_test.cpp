@@ -165,7 +165,19 @@ TEST_CASE("size refuses bounds that are none before it writes anything") {
     CHECK(run({"size", file, "--out", out, "--longest", "3000"}).code == 2);
     CHECK(run({"size", file, "--out", out, "--shortest", "3 m", "--longest", "2 m"}).code == 2);
     CHECK(run({"size", data + "no-such.toml", "--out", out}).code == 2);
+    const Run ignored = run({"size", file, "--out", out, "--find", "lift", "--longest", "3 m"});
+    CHECK(ignored.code == 2);
+    CHECK(holds(ignored.err, "lift keeps the case's"));
     CHECK(!std::filesystem::exists(out));
+}
+
+TEST_CASE("size does not write over the case that it sizes") {
+    const ScratchFolder folder;
+    const std::filesystem::path own = folder.path() / "case.toml";
+    std::filesystem::copy_file(data + "case.example.toml", own);
+    const Run refused = run({"size", own.string(), "--out", folder.path().string()});
+    CHECK(refused.code == 2);
+    CHECK(holds(refused.err, "is the case itself"));
 }
 
 }  // namespace swale
