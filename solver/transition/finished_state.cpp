@@ -24,6 +24,12 @@ void store_stability(const BeltStability& lowest, const Patch& patch, StateResul
         result.mode_antisymmetric = sample_mode(patch, lowest.antisymmetric_motion, Parity::antisymmetric, result.surface);
 }
 
+// Solved again on a finer grid a belt takes two to five steps; many more mean that it went on to another shape.
+bool moved_on(const GridSolution& finest) {
+    constexpr int usual_iterations = 10;
+    return finest.record.iterations > usual_iterations;
+}
+
 }  // namespace
 
 StateResult StateSolver::not_converged(const CoarseState& coarse, const GridLadder& ladder) const {
@@ -67,12 +73,6 @@ void StateSolver::add_far_end(const CoarseState& coarse, StateResult& result) co
     } else if (transition_.layout.trough.support == Support::rolls) {
         result.notes.push_back("the longer trough did not converge: no far-end error");
     }
-}
-
-// Solved again on a finer grid a belt takes two to five steps; many more mean that it went on to another shape.
-bool moved_on(const GridSolution& finest) {
-    constexpr int usual_iterations = 10;
-    return finest.record.iterations > usual_iterations;
 }
 
 // `lowest`: of the coarse grid; where its sign is in doubt, or the shape another, it is found again on the finest.

@@ -49,6 +49,7 @@ double difference_around(const PeakKind& kind, const TransitionCase& transition,
                          const GridSolution& coarse, const Reading& peak, const BeltModel& of_peak) {
     const double beyond = peak.x - of_peak.patch.along.end();
     if (beyond <= 0) return largest_difference(kind, of_model(transition, fine, coarse), peak.x, peak.y);
+    if (!fine.model.beyond || !coarse.model.beyond) return 0;  // that of the peaks is left
     const TwoGrids bays = of_bay(transition, fine.model.beyond->bay, coarse.model.beyond->bay);
     return largest_difference(kind, bays, bays.coarse.end() - beyond, peak.y);
 }
