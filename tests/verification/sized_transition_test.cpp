@@ -55,7 +55,7 @@ TEST_CASE("a sized distance passes a solution of its own and one per cent less d
 
 TEST_CASE("where no distance passes the limit in the way is named with what would have to give") {
     TransitionCase hopeless = fabric();
-    hopeless.belt.rated_tension = 30;
+    hopeless.belt.rated_tension = 38;  // the belt's mean tension alone is over the limit
     const Sizing sizing = size_transition(hopeless, bounds(SizingAim::distance));
     CHECK(!sizing.best);
     CHECK(sizing.reason.find("edge tension / rated tension in \"45 N/mm\" stands in the way") != std::string::npos);
@@ -63,6 +63,7 @@ TEST_CASE("where no distance passes the limit in the way is named with what woul
     REQUIRE(tension != sizing.levers.end());
     REQUIRE(tension->needed);
     CHECK(*tension->needed < 0);
+    CHECK(!sizing.levers.front().needed);  // farther than a first-order change of the distance tells
 }
 
 #ifdef SWALE_LONG_TESTS
