@@ -65,7 +65,7 @@ Reading largest_roll_force(const BeltModel& model, const ControlPoints& points) 
 
 // The rolls of the running bays bear most if the belt lies off the modelled sets.
 void add_running_rolls(const TransitionCase& transition, const BeltModel& model, Reading& reading) {
-    for (const auto& [name, force] : running_trough(transition, model.beyond->bay).roll_forces) {
+    for (const auto& [name, force] : running_roll_forces(transition, model.beyond->bay)) {
         const auto alike = std::ranges::find_if(model.contacts, [&](const BeltContact& c) { return c.name.ends_with(name); });
         const double y = alike == model.contacts.end() ? 0 : alike->energy->roll().centre.y();
         raise(reading, force, model.patch.along.end(), y);

@@ -38,13 +38,7 @@ std::vector<StateResult> StateSolver::solve(const std::vector<TensionState>& sta
     workers_.finish();
     while (too_near_) {
         lengthen();
-        for (CoarseState& coarse : coarse_)
-            workers_.give(
-                [&] {
-                    if (slack(coarse)) look_for_others(coarse);
-                    follow(coarse);
-                },
-                Turn::first);
+        for (CoarseState& coarse : coarse_) workers_.give([&] { follow_lowest(coarse); }, Turn::first);
         workers_.finish();
     }
     std::vector<StateResult> results;
@@ -91,13 +85,13 @@ void StateSolver::solve_coarse_chain(const std::vector<TensionState>& states) {
         if (!slack(coarse)) workers_.give([this, &coarse] { follow(coarse); }, Turn::first);
     }
     for (CoarseState& coarse : coarse_)
-        if (slack(coarse))
-            workers_.give(
-                [this, &coarse] {
-                    look_for_others(coarse);
-                    follow(coarse);
-                },
-                Turn::first);
+        if (slack(coarse)) workers_.give([this, &coarse] { follow_lowest(coarse); }, Turn::first);
+}
+
+// Of a slack belt from the shape of least energy.
+void StateSolver::follow_lowest(CoarseState& coarse) {
+    if (slack(coarse)) look_for_others(coarse);
+    follow(coarse);
 }
 
 // What comes of a coarse grid; nothing more is begun where the far end is too near in this or another state.

@@ -67,6 +67,7 @@ class StateSolver {
     static bool slack(const CoarseState& coarse);
     void look_for_others(CoarseState& coarse);
     void solve_nearer_end(CoarseState& coarse, CarriedCorrection* carried = nullptr);
+    void follow_lowest(CoarseState& coarse);
     void follow(CoarseState& coarse);
     bool wants_more_sets(const CoarseState& coarse) const;
     void lengthen();

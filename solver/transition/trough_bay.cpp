@@ -124,17 +124,25 @@ TroughBay same_bay(const TransitionCase& transition, const TensionState& state, 
     return bay;
 }
 
-RunningTrough running_trough(const TransitionCase& transition, const TroughBay& bay) {
-    const Section& section = transition.belt.section;
-    RunningTrough running;
-    running.junction_bending_strain = junction_bending_strain(transition, bay).value;
-    const LineForceResolution resolution{boundary_layers(section).across, section.underside};
-    // The bay's plane of symmetry halves the rolls; along the belt both halves of a roll's force cancel.
+// The bay's plane of symmetry halves the rolls; along the belt both halves of a roll's force cancel.
+std::map<std::string, double> running_roll_forces(const TransitionCase& transition, const TroughBay& bay) {
+    std::map<std::string, double> forces;
     for (const BeltContact& contact : bay_contacts(transition, bay)) {
         Eigen::Vector3d half = roll_force(contact, bay.patch.across.begin() == 0, bay.points);
         half.x() = 0;
         for (const std::string& name : {contact.name, contact.mirror})
-            if (!name.empty()) running.roll_forces[name.substr(set_name.size() + 1)] = 2 * half.norm();
+            if (!name.empty()) forces[name.substr(set_name.size() + 1)] = 2 * half.norm();
+    }
+    return forces;
+}
+
+RunningTrough running_trough(const TransitionCase& transition, const TroughBay& bay) {
+    const Section& section = transition.belt.section;
+    RunningTrough running;
+    running.junction_bending_strain = junction_bending_strain(transition, bay).value;
+    running.roll_forces = running_roll_forces(transition, bay);
+    const LineForceResolution resolution{boundary_layers(section).across, section.underside};
+    for (const BeltContact& contact : bay_contacts(transition, bay)) {
         if (contact.place != RollPlace::wing) continue;
         const double half_line = largest_line_force(contact.energy->line_force(bay.points), bay.patch.across, resolution).force;
         running.wing_line_force = std::max(running.wing_line_force, 2 * half_line);

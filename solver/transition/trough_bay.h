@@ -8,6 +8,7 @@
 #include "solver/transition_case.h"
 #include "solver/transition_result.h"
 
+#include <map>
 #include <optional>
 #include <string>
 
@@ -41,7 +42,10 @@ TroughBay solve_trough_bay(const TransitionCase& transition, const Patch& half_b
 /// without the jumps of a search for the length.
 TroughBay same_bay(const TransitionCase& transition, const TensionState& state, const TroughBay& known, NewtonTimes& times);
 
-/// Bending at the junction and line force on the wing roll in every bay of the endless trough.
+/// Resultants of the rolls of a set in every bay of the endless trough, by the roll's name in its set [N].
+std::map<std::string, double> running_roll_forces(const TransitionCase& transition, const TroughBay& bay);
+
+/// Roll forces, bending at the junction and line force on the wing roll in every bay of the endless trough.
 RunningTrough running_trough(const TransitionCase& transition, const TroughBay& bay);
 
 /// The half bay with its end at mid-span left free, for its stiffness there.
